@@ -2,6 +2,7 @@
 
 import re
 import shutil
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -166,7 +167,7 @@ def test_only_what_the_car_can_answer_is_asked(phone: Page, site: Path) -> None:
 
 
 @pytest.fixture
-def touched(site: Path) -> Path:
+def touched(site: Path) -> Iterator[Path]:
     """The page of a record that disputes a contact and a colour, in the place of one of the site's."""
     entry = disputing(
         ROOT / "records/vehicles/kelbrook/finch-2014-2018.yaml",
@@ -178,7 +179,8 @@ def touched(site: Path) -> Path:
     made.write_text(
         re.sub(r"(?s)<article class=\"ut ut-vehicle.*?</article>", lambda _: body, whole, count=1), encoding="utf-8"
     )
-    return made
+    yield made
+    made.unlink()  # other tests look at all pages of the site
 
 
 def test_a_contact_is_touched_and_a_colour_chosen(phone: Page, touched: Path) -> None:

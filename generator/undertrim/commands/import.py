@@ -13,6 +13,7 @@ from pathlib import Path
 from undertrim.commands import cars_imported, gear_imported
 from undertrim.commands.common import add_workspace, workspace
 from undertrim.commands.usage import Usage
+from undertrim.publish.build.day import today
 from undertrim.record import imported
 from undertrim.record.imported import BadMapping
 from undertrim.record.problem import printable
@@ -56,7 +57,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _propose(options: argparse.Namespace, table: imported.Table) -> int:
     row, columns, gear = imported.proposed(table)
-    text = imported.written(row, columns, gear=gear, decimal=imported.decimal_of(table))
+    text = imported.written(row, columns, today(), gear=gear, decimal=imported.decimal_of(table))
     with options.map.open("x", encoding="utf-8", newline="\n") as file:
         file.write(text)
     path = printable(str(options.map))

@@ -93,19 +93,19 @@ def _proposed(heading: str, *, gear: bool) -> Column:
     return Column(heading, about or UNDECIDED, headings.unit(heading) if about else "", also)
 
 
-def written(row: int, columns: Sequence[Column], *, gear: bool, decimal: str) -> str:
-    """The text of a mapping that nobody has confirmed yet, with comments."""
-    return "".join(f"{line}\n" for line in _lines(row, columns, gear=gear, decimal=decimal))
+def written(row: int, columns: Sequence[Column], day: date, *, gear: bool, decimal: str) -> str:
+    """The text of a mapping that nobody has confirmed yet, with comments; `day` is that of the look, until somebody says another."""
+    return "".join(f"{line}\n" for line in _lines(row, columns, day, gear=gear, decimal=decimal))
 
 
-def _lines(row: int, columns: Sequence[Column], *, gear: bool, decimal: str) -> Iterator[str]:
+def _lines(row: int, columns: Sequence[Column], day: date, *, gear: bool, decimal: str) -> Iterator[str]:
     yield from (f"# {say(message(f'import/map-{name}'))}" for name in ("head", "confirm"))
     yield from ("confirmed = false", "", f"sheet = {_quoted('gear' if gear else 'cars')}", f"headings = {row}")
     if gear:
         yield from (f"# {say(message('import/map-kind'))}", 'kind = ""')
     else:
         yield f"# {say(message('import/map-who'))}"
-        yield from ('by = ""', f"on = {_quoted(date.today().isoformat())}", 'how = "told"', 'with = ""')
+        yield from ('by = ""', f"on = {_quoted(day.isoformat())}", 'how = "told"', 'with = ""')
     yield from (f"# {say(message('import/map-decimal'))}", f"decimal = {_quoted(decimal)}", "")
     yield from (f"# {say(message('import/map-columns-gear' if gear else 'import/map-columns'))}", "[columns]")
     for one in columns:

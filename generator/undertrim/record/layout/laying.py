@@ -69,7 +69,7 @@ class Laying:
     def _marked(self, thing: Thing, shape: Shape | None, margin: int) -> Iterator[str]:
         """The lines of a thing with its key or dash."""
         if thing.pointer == (stamping.KEY,) and self._as_stamped(thing):
-            yield from stamping.block(self.data[stamping.KEY])
+            yield from stamping.block({stamping.KEY: self.data[stamping.KEY]})
             return
         mark = f"{texts.on_a_line(self.marked, thing.key, in_brackets=False)}:" if thing.key else "-"
         head = " " * margin + mark
