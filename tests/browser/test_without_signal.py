@@ -116,6 +116,7 @@ def test_sheets_and_pictures_are_kept_by_choice(kept: Page, shop: Shop) -> None:
     record = FINCH.partition("?")[0].replace(".html", ".record.html")
     (picture,) = (path.name for path in (shop.folder / "vehicles/kelbrook").glob("*-map-key-*.png"))
     fetched = f"fetch('{picture}').then((got) => got.ok, () => false)"
+    rule = "fetch('../../rules/year-range.html').then((got) => got.ok, () => false)"
     for choice in ("This car", "Every Kelbrook", "Every vehicle"):
         kept.goto(shop.at(record))
         kept.get_by_text("Keep on this device").click()
@@ -124,6 +125,7 @@ def test_sheets_and_pictures_are_kept_by_choice(kept: Page, shop: Shop) -> None:
         shop.shut()
         kept.reload()
         assert kept.evaluate(fetched)
+        assert kept.evaluate(rule) == (choice == "Every vehicle")  # for who writes records, at a desk
         assert kept.get_by_label(choice).is_checked()
         shop.open()
         kept.reload()

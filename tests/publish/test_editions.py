@@ -128,6 +128,9 @@ def test_a_device_keeps_one_language_and_what_all_share(site: dict[str, bytes]) 
     lists = {place: json.loads(site[f"{place}keeper/list.json"]) for place in ("", "es/")}
     for place, one in lists.items():
         files = set(one["files"]) | {name for make in one["makes"] for name in _of_make(site, place, make)}
+        assert {name.removeprefix(place).split("/")[0] for name in one["desk"]} == {"rules", "reference"}
+        assert files.isdisjoint(one["desk"])
+        files |= one["desk"].keys()
         assert files <= site.keys()
         mine = {name for name in pages(site) if name.startswith("es/") == (place == "es/")} - {"404.html"}
         assert {name for name in files if name.endswith(".html")} - {"404.html"} == mine | {"index.html"}

@@ -2,7 +2,7 @@
    The network comes first, for a short time; then the copy, which says how old it is. What a visit under way was begun with stays as it
    was until the visit is over. A browser may stop this program at any moment: all that it must know next time stands in its caches. */
 
-/** @typedef {{ whole: boolean, files: Record<string, string>, makes: Record<string, string> }} KeeperList as publish/web/keeping.py writes it */
+/** @typedef {{ whole: boolean, files: Record<string, string>, desk: Record<string, string>, makes: Record<string, string> }} KeeperList as publish/web/keeping.py writes it */
 /** @typedef {{ pages: Record<string, string>, more: Record<string, string> }} KeeperMake */
 
 const worker = /** @type {any} */ (self);
@@ -136,7 +136,7 @@ async function wanted() {
   const choices = await remembered(CHOICES), language = choices.place || "";
   /** @type {KeeperList} */
   const list = await listed(language + "keeper/list.json");
-  const files = { ...list.files };
+  const files = choices.all ? { ...list.files, ...list.desk } : { ...list.files };
   for (const make of Object.keys(list.makes)) {
     const mine = choices.all || choices["make:" + make];
     const cars = Object.keys(choices).filter((one) => one.startsWith(`car:${make}/`)).map((one) => one.slice(4));

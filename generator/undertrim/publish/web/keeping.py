@@ -1,7 +1,7 @@
 """What a device keeps of the site, so that it is there without a signal: lists for the keeper, which runs beside the pages.
 
 Each language of the site has lists of its own, in its folder; a device keeps the one that its reader chose, with what all share. Names in them begin at
-the top of the whole site. `keeper/list.json` names every file that all pages rest on, with a mark that changes with it, and of each make how its own list is marked.
+the top of the whole site. `keeper/list.json` names every file that all pages rest on, with a mark that changes with it, what is read at a desk by itself, and of each make how its own list is marked.
 `keeper/<make>.json` does so for the pages of the make's vehicles, and names by vehicle what is kept when somebody asks for it: sheets and
 pictures. The keeper itself (`keeper.js`) stands at the top of the site, since a browser lets it see to nothing above its place.
 """
@@ -26,8 +26,10 @@ LIST = "keeper/list.json"
 _KINDS = {".html", ".js", ".css", ".svg", ".png", ".ico", ".woff", ".woff2"}
 _WAY_IN = ("index.html", "assets/undertrim/page.js")
 """What leads from the address of the site to the language of the reader, who may have nothing else of the first one."""
-_UNUSED = "assets/javascripts/lunr/"
-"""Languages of the theme's search, which the site does without."""
+_UNUSED = "assets/javascripts/"
+"""The theme's own scripts, which no page loads (site_overrides/main.html)."""
+_AT_A_DESK = ("rules/", "reference/")
+"""What somebody reads who writes records: two fifths of all pages, and nothing in a bay. It is kept with everything, and page by page once opened."""
 
 
 def marked(folder: Path) -> dict[str, str]:
@@ -80,7 +82,10 @@ def _with_lists(
     common = {**framed, **dict(_common(held, edition, shells))}
     whole = sum(map(len, pages.values())) <= MOST_WHOLE * len(VIEWS)
     marks = {make: _mark(lists[f"keeper/{make}.json"]) for make in pages}
-    added = {LIST: _text({"whole": whole, "files": dict(sorted(common.items())), "makes": marks}), **lists}
+    parts: dict[bool, dict[str, str]] = {False: {}, True: {}}
+    for name, mark in sorted(common.items()):
+        parts[name.removeprefix(edition.place).startswith(_AT_A_DESK)][name] = mark
+    added = {LIST: _text({"whole": whole, "files": parts[False], "desk": parts[True], "makes": marks}), **lists}
     return replace(held, files={**held.files, **added})
 
 
