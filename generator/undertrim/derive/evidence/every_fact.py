@@ -3,12 +3,13 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, is_dataclass
 
-from undertrim.derive.evidence.facts import fact_at
+from undertrim.derive.evidence.facts import sized, text_of
 from undertrim.derive.evidence.fingerprint import NO_FACTS
 from undertrim.derive.evidence.typed_names import typed_names
 from undertrim.derive.once import once
 from undertrim.record.fields import Node, root
 from undertrim.record.model import Month, VehicleRecord, When
+from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
 from undertrim.words import Value
 
@@ -50,29 +51,35 @@ def _things(record: VehicleRecord) -> Iterator[Thing]:
         node = root("vehicle").child(key)
         if key in NO_FACTS or node is None:
             continue
-        for about, name, one, below in _held(str(key), value, node):
-            if below and (facts := tuple(_places(record, about, (), one, below))):
-                yield Thing(about, name, facts)
+        for pointer, name, one, below in _held(str(key), value, node):
+            found: list[Place] = []
+            if below:
+                _gather(pointer, (), one, below, found)
+            if found:
+                yield Thing("/".join(pointer), name, tuple(found))
 
 
-def _held(key: str, value: object, node: Node) -> Iterator[tuple[str, Value, object, Node | None]]:
+def _held(key: str, value: object, node: Node) -> Iterator[tuple[tuple[str, ...], Value, object, Node | None]]:
     """The things of a section: its entries by their names, or itself."""
     if isinstance(value, Mapping):
         yield from (
-            (f"{key}/{name}", getattr(one, "name", "") or name, one, node.child(name)) for name, one in value.items()
+            ((key, name), getattr(one, "name", "") or name, one, node.child(name)) for name, one in value.items()
         )
     else:
-        yield key, node.schema.get("title", key), value, node
+        yield (key,), node.schema.get("title", key), value, node
 
 
-def _places(record: VehicleRecord, about: str, labels: tuple[Value, ...], value: object, node: Node) -> Iterator[Place]:
-    if (fact := fact_at(record, about)) is not None:
-        yield Place(about, labels or (node.schema.get("title", about),), fact.text, bool(fact.kind or fact.form))
+def _gather(pointer: Pointer, labels: tuple[Value, ...], value: object, node: Node, found: list[Place]) -> None:
+    """Adds the fact at a place, or those below it; generators in one another would hand each on once for every level."""
+    if text := text_of(value):
+        about = "/".join(map(str, pointer))
+        named = labels or (node.schema.get("title", about),)
+        found.append(Place(about, named, text, sized(node.schema, pointer)))
         return
     for key, one in _children(value):
         below = node.child(key)
         if key not in ABOUT_OTHERS and below is not None and one not in (None, ""):
-            yield from _places(record, f"{about}/{key}", (*labels, _label(node, key, below)), one, below)
+            _gather((*pointer, key), (*labels, _label(node, key, below)), one, below, found)
 
 
 def _label(node: Node, key: str | int, below: Node) -> Value:

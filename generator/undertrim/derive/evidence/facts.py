@@ -44,7 +44,7 @@ def fact_at(record: VehicleRecord, about: str) -> Fact | None:
         if value in _ABSENT:
             return None
         pointer.append(step)
-    text = _text(value)
+    text = text_of(value)
     return described(record, tuple(pointer), text) if text else None
 
 
@@ -57,6 +57,11 @@ def described(record: VehicleRecord, pointer: Pointer, text: str) -> Fact:
         schema.get("mayBeUnknown") or "unknown" in schema.get("enum", ()) or schema.get("quantity", {}).get("unknown")
     )
     return Fact(pointer, text, kind, _form(schema, pointer), plug.scheme if plug else "", bool(blank))
+
+
+def sized(schema: Schema, pointer: Pointer) -> bool:
+    """Whether a field has a unit, a number or a word of a list."""
+    return "quantity" in schema or bool(_form(schema, pointer))
 
 
 def _form(schema: Schema, pointer: Pointer) -> str:
@@ -80,7 +85,8 @@ def _below(value: object, key: str) -> tuple[str | int, object]:
     return key, None
 
 
-def _text(value: object) -> str:
+def text_of(value: object) -> str:
+    """A single value or a list of words as typed; empty for anything else."""
     if isinstance(value, Quantity):
         return value.text
     if isinstance(value, tuple) and all(isinstance(item, str) for item in value):

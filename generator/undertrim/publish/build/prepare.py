@@ -19,8 +19,9 @@ from undertrim.publish.encoding import Published, compact
 from undertrim.publish.facts import everywhere, finding
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.photos import shown
-from undertrim.publish.facts.shelf import of_vehicle as on_shelf
+from undertrim.publish.facts.shelf import in_words
 from undertrim.publish.facts.vehicle import Unplannable
+from undertrim.publish.facts.with_stock import worked_out
 from undertrim.publish.web import pages
 from undertrim.publish.web.downloads import Downloads
 from undertrim.publish.web.editions import Edition, editions
@@ -133,9 +134,10 @@ def _with_stock(entry: Entry, record: VehicleRecord, shelf: Joining, tags: Seque
     known = Vehicle(reckoned(record), entry.address, shelf.of(entry.address), clearances())
     found = {}
     with making(message("building/its-joints")):
+        worked = worked_out(known)
         for tag in tags:
             with speaking(language(tag)):
-                found[tag] = on_shelf(known)
+                found[tag] = in_words(known.address, worked)
     return found
 
 

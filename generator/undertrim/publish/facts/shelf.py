@@ -16,11 +16,12 @@ from undertrim.derive.fit.kinds.tweeter import feed
 from undertrim.derive.fit.margins import Number
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish.encoding import Published
+from undertrim.publish.facts import with_stock
 from undertrim.publish.facts.electrical_tables import tables
 from undertrim.publish.facts.kinds import SIZES
 from undertrim.publish.facts.meter import script
 from undertrim.publish.facts.plain import plain
-from undertrim.publish.facts.with_stock import VISIT, with_stock
+from undertrim.publish.facts.with_stock import VISIT, Unsaid, worked_out
 from undertrim.publish.facts.words import Clauses, clauses
 from undertrim.record.gear import GEAR, GearFacts
 from undertrim.record.model.kinds.tweeter import TweeterGear
@@ -140,7 +141,15 @@ def _script(name: str, data: str) -> str:
 
 def of_vehicle(known: Vehicle) -> dict[str, str]:
     """The files of one vehicle on the shelf, by the name of the page that asks for it: what follows from it and the stock."""
-    return {view: _script(own_name(known.address, view), str(script(data))) for view, data in with_stock(known).items()}
+    return in_words(known.address, worked_out(known))
+
+
+def in_words(vehicle: str, worked: Unsaid) -> dict[str, str]:
+    """The same from what was worked out for a vehicle (`make/id`) already, in the language of the reader."""
+    return {
+        view: _script(own_name(vehicle, view), str(script(with_stock.in_words(facts))))
+        for view, facts in worked.items()
+    }
 
 
 def own_name(vehicle: str, view: str) -> str:

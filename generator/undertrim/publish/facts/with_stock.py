@@ -3,6 +3,8 @@
 Two files of its own for each vehicle, fetched by the pages of visit and wiring when they want them; they themselves hold whatever is in stock.
 """
 
+from collections.abc import Mapping
+
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.publish.encoding import Published, said
 from undertrim.publish.facts import blockers, duties, joints, kits
@@ -15,9 +17,23 @@ VISIT, WIRING = "visit", "wiring"
 """The pages that fetch something, by their names."""
 
 
+Unsaid = Mapping[str, StockVisit | StockWiring]
+"""What each of these pages fetches, before it is said."""
+
+
 def with_stock(known: Vehicle) -> dict[str, Published]:
     """What each of these pages fetches, in the language of the reader. The record is one that is reckoned with."""
-    return {VISIT: with_language(said(_visit(known))), WIRING: with_language(said(_wiring(known)))}
+    return {view: in_words(facts) for view, facts in worked_out(known).items()}
+
+
+def worked_out(known: Vehicle) -> Unsaid:
+    """The same before it is said: that is most of the work, and the same in each language."""
+    return {VISIT: _visit(known), WIRING: _wiring(known)}
+
+
+def in_words(facts: StockVisit | StockWiring) -> Published:
+    """One of them in the language of the reader."""
+    return dict(with_language(said(facts)))
 
 
 def _visit(known: Vehicle) -> StockVisit:

@@ -4,6 +4,7 @@ import html
 import math
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import TypeAlias
 
 Point: TypeAlias = tuple[float, float]
@@ -15,6 +16,7 @@ _NOT_XML = re.compile(r"[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 _SPACES = {ord(space): f"&#{ord(space)};" for space in "\t\n\r"}
 
 
+@lru_cache(maxsize=8192)  # thousands on every page, of a few hundred that come again and again
 def number(value: float) -> str:
     """At most two decimals, no trailing zeros, never `-0`."""
     return f"{round(value, 2) + 0.0:.2f}".rstrip("0").rstrip(".")

@@ -50,18 +50,19 @@ def symbol(base_hex: str, tracer_hexes: tuple[str, ...]) -> str:
 def _drawn(base: str, tracers: Sequence[str]) -> list[str]:
     return [
         svg.element("path", d=one.d, fill=one.fill, stroke=one.stroke, stroke_width=one.width, stroke_linecap="round")
-        for one in shapes(base, tracers)
+        for one in shapes(base, tuple(tracers))
     ]
 
 
-def shapes(base: str, tracers: Sequence[str]) -> list[Shape]:
+@lru_cache(maxsize=1024)  # of each wire at every contact it meets
+def shapes(base: str, tracers: tuple[str, ...]) -> tuple[Shape, ...]:
     """What a wire is drawn of, in a box of 48 by 16, the lowest first. Raises ValueError as `swatch` does."""
     for colour in (base, *tracers):
         if _HEX.fullmatch(colour) is None:
             raise ValueError(f"'{colour}' is no colour: write #rrggbb")
     body = svg.rectangle(_LEFT, _TOP, _RIGHT - _LEFT, _BOTTOM - _TOP)
     bare, outline = Shape("M1.5 8 H8", "none", _INK, 3), Shape(body, "none", _INK, 1.4)
-    return [bare, Shape(body, base, "none", 0), *_bands(base, tracers), outline]
+    return (bare, Shape(body, base, "none", 0), *_bands(base, tracers), outline)
 
 
 def _bands(base: str, tracers: Sequence[str]) -> list[Shape]:
