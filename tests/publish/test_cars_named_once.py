@@ -1,5 +1,7 @@
 """The name of an opening that is written once for several kinds of car tells them; what stands beside it does not tell them again."""
 
+from pathlib import Path
+
 import pytest
 
 from differing import BODY, HEAD, record
@@ -7,9 +9,12 @@ from undertrim.derive.procedure import planning
 from undertrim.derive.procedure.choices import choices
 from undertrim.derive.procedure.planning import Planner
 from undertrim.publish.facts import blockers, openings, plans, targets
+from undertrim.publish.facts.photos import Shown
 from undertrim.publish.facts.visit import visit
+from undertrim.record.photo_files import album
 from undertrim.words import say
 
+NOWHERE = Path("nowhere.yaml")
 BODIES = HEAD.replace("  drive_side: left\n", "  drive_side: left\n  bodies: [estate, hatchback]\n")
 
 
@@ -34,12 +39,20 @@ def test_what_is_written_for_each_kind_of_car_by_itself_has_its_cars_beside_it()
 def test_a_step_titled_by_such_a_name_does_not_tell_its_cars_again() -> None:
     known = record(HEAD + BODY)
     made = choices(Planner(known))
-    shown = {say(one.step.title): say(one.when) for one in plans.steps(known, made) if one.step.part.startswith("dash")}
+    shown = {
+        say(one.step.title): say(one.when)
+        for one in plans.steps(known, made, Shown("", known, album(NOWHERE)))
+        if one.step.part.startswith("dash")
+    }
     assert set(shown.values()) == {""}
     assert all("Dash (Map radio)" in title or "Dash (Plain radio)" in title for title in shown)
     steps = visit(known, "brindleway/otter", planning.targets(known), {})["steps"]
     assert {step["title"]: step["when"] for step in steps if step["part"].startswith("dash")} == shown
-    assert {say(one.when) for one in plans.steps(known, made) if one.step.part.startswith("bezel")} == {
+    assert {
+        say(one.when)
+        for one in plans.steps(known, made, Shown("", known, album(NOWHERE)))
+        if one.step.part.startswith("bezel")
+    } == {
         "Map radio",
         "Plain radio",
     }

@@ -4,12 +4,13 @@ import json
 from dataclasses import dataclass, make_dataclass
 
 import pytest
-from jinja2 import UndefinedError
+from jinja2 import Environment, UndefinedError
 from markupsafe import Markup
 
 from undertrim.publish import template_words
 from undertrim.publish.encoding import Spread, compact, indented, said
 from undertrim.publish.web import pages
+from undertrim.record.own_text import OwnText
 from undertrim.words import Language, Value, message, speaking
 
 BOLD = Markup("<b>Lid</b>")
@@ -45,6 +46,22 @@ def test_a_value_that_goes_on_in_lower_case_still_does() -> None:
 def test_facts_are_asked_by_key_and_keep_what_dictionaries_can() -> None:
     page = pages.environment().from_string("{{ v.name }} {{ v.items() | list | length }}")
     assert page.render(v={"name": "a", "items": 1}) == "a 2"
+
+
+class Drawn:
+    """Knows its own markup."""
+
+    def __html__(self) -> str:
+        return "<svg/>"
+
+
+def test_what_is_put_out_is_as_the_engine_itself_would_put_it_out() -> None:
+    source = "{% for one in v.of.every %}{{ one }} {{ v.of.every[0] ~ one }} {% endfor %}{% set whole %}{{ v.of.tag }}{% endset %}{{ whole }}"
+    every = ["<i> & 'a'", BOLD, OwnText("<b>", "de"), "<b>", 7, True, None, 2.5, Drawn(), Markup("<i> & 'a'")]
+    facts = {"of": {"every": every, "tag": "<u>"}}
+    own = pages.environment().from_string(source).render(v=facts)
+    assert own == Environment(autoescape=True).from_string(source).render(v=facts)
+    assert "&lt;i&gt; &amp; &#39;a&#39; " in own
 
 
 def test_a_fact_that_is_not_there_is_an_error() -> None:

@@ -10,17 +10,24 @@ from undertrim.words import Value, Word, one_of, word
 
 def tool_for(fastener: Fastener, *, back: bool = False) -> Value:
     """The tool that undoes a fastener, or puts it `back`; both where either of two will do, empty for bare hands."""
-    found = tools_for(fastener, back=back)
-    return one_of(*found) if len(found) > 1 else next(iter(found), "")
+    return _of_sort(fastener.kind, fastener.what, fastener.or_drive, back)[1]
 
 
 def tools_for(fastener: Fastener, *, back: bool = False) -> tuple[Value, ...]:
     """The tools of which any one undoes a fastener, or puts it `back`."""
-    if fastener.turned:
-        return tuple(tool for what in (fastener.what, fastener.or_drive) if what and (tool := tool_turning(what)))
-    row = table("fasteners")[fastener.kind]
-    name = (row.get("tool_back") if back else None) or row.get("tool")
-    return (tool_called(name),) if name else ()
+    return _of_sort(fastener.kind, fastener.what, fastener.or_drive, back)[0]
+
+
+@lru_cache(maxsize=4096)  # each line of each step is asked ten times
+def _of_sort(kind: str, what: str, or_drive: str, back: bool) -> tuple[tuple[Value, ...], Value]:
+    """The tools for all fasteners of a sort, and as they are said together."""
+    row = table("fasteners")[kind]
+    if row.get("turned"):
+        found = tuple(tool for one in (what, or_drive) if one and (tool := tool_turning(one)))
+    else:
+        name = (row.get("tool_back") if back else None) or row.get("tool")
+        found = (tool_called(name),) if name else ()
+    return found, one_of(*found) if len(found) > 1 else next(iter(found), "")
 
 
 def tool_called(name: str) -> Word:

@@ -1,7 +1,7 @@
 """The steps of all visits to all cars of a record, and which of them each visit to each car has."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive.procedure import running
@@ -10,7 +10,7 @@ from undertrim.derive.procedure.steps import Step
 from undertrim.publish.encoding import Spread
 from undertrim.publish.facts import steps as step_facts
 from undertrim.publish.facts import words
-from undertrim.publish.facts.photos import ShownPhoto
+from undertrim.publish.facts.photos import Shown, ShownPhoto
 from undertrim.publish.facts.shown_steps import ToldStep
 from undertrim.record.model import VehicleRecord, When
 from undertrim.words import Value
@@ -36,8 +36,8 @@ class Plan:
     sets: Mapping[str, Sequence[int]]
 
 
-def steps(record: VehicleRecord, made: Choices) -> Iterator[ShownStep]:
-    """Every step with the cars and targets it belongs to."""
+def steps(record: VehicleRecord, made: Choices, photos: Shown) -> Iterator[ShownStep]:
+    """Every step with the cars and targets it belongs to, and its photographs."""
     with_it: dict[str, tuple[set[str], set[int]]] = {step.id: (set(), set()) for step in made.steps}
     for number, of_car in enumerate(made.cars):
         visits: dict[tuple[str, ...], tuple[str, ...]] = {(target,): ids for target, ids in of_car.singles.items()}
@@ -51,10 +51,11 @@ def steps(record: VehicleRecord, made: Choices) -> Iterator[ShownStep]:
     running_states = _states(made)
     for step in made.steps:
         yield ShownStep(
-            step=step_facts.step(record, replace(step, state=running_states[step.id])),
+            step=step_facts.step(record, step, running_states[step.id]),
             targets=[target for target in made.cars[0].singles if target in with_it[step.id][0]],
             builds=step.builds,
             when=_condition(record, made, with_it[step.id][1], step),
+            photos=photos.of_step(step.kind, step.part),
         )
 
 

@@ -30,9 +30,10 @@ def section_title(section: str) -> Value:
     return message(f"sections/{section}")
 
 
-def step(record: VehicleRecord, item: Step) -> ToldStep:
-    """One step."""
+def step(record: VehicleRecord, item: Step, state: Mapping[str, str] | None = None) -> ToldStep:
+    """One step; `state` is that of the car where it is another one than the step's own."""
     # Long because it is one table: what a step says, a line each.
+    state = item.state if state is None else state
     thing = item.node.worked if item.node else None
     by_line = {line.tool for line in item.fasteners}
     return ToldStep(
@@ -58,8 +59,8 @@ def step(record: VehicleRecord, item: Step) -> ToldStep:
         tools=[name for name in item.tools if name not in by_line],
         unknown=item.unknown,
         conflicts=doubts.of_step(record, item),
-        state=dict(item.state),
-        state_words=state_words(item.state),
+        state=dict(state),
+        state_words=state_words(state),
         turns=running.turns(item),
         needs=dict(item.needs),
         uses=[purposes.purpose(name).label for name in item.uses],

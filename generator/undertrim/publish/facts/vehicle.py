@@ -1,6 +1,6 @@
 """All derived facts of one vehicle record."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, replace
 from datetime import date
 from types import GeneratorType
@@ -45,7 +45,6 @@ from undertrim.publish.facts import (
 )
 from undertrim.publish.facts import steps as step_facts
 from undertrim.publish.facts.photos import Shown, shown
-from undertrim.publish.facts.plans import ShownStep
 from undertrim.publish.facts.shown_vehicle import (
     About,
     Founded,
@@ -155,7 +154,7 @@ def _work(known: Vehicle, photos: Shown) -> Work:
             for item in record.openings.values()
         ),
         sections=[Section(name, step_facts.section_title(name)) for name in SECTIONS],
-        steps=_pictured(plans.steps(record, chosen), photos),
+        steps=plans.steps(record, chosen, photos),
         plans=plans.plans(chosen),
         totals=totals.of_cars(record, of_record(chosen)),
     )
@@ -215,9 +214,3 @@ def _variant(record: VehicleRecord, variant: cars.AnyVariant, photos: Shown) -> 
         for choice in variant.choices.values()
     ]
     return ShownVariant(variant.id, variant.ask, doubts.marks(record, ("variants", variant.id)), choices)
-
-
-def _pictured(made: Iterable[ShownStep], photos: Shown) -> Iterator[ShownStep]:
-    """The steps, with their photographs."""
-    for planned in made:
-        yield replace(planned, photos=photos.of_step(planned.step.kind, planned.step.part))

@@ -5,9 +5,8 @@ from typing import Any
 from jinja2 import Environment, nodes
 from jinja2.visitor import NodeTransformer
 
+from undertrim.publish.web.generated import Generator, escaped
 from undertrim.words import Language, message, pieces, say
-
-_OWN = frozenset(dir(dict))
 
 OF_SOMETHING: dict[str, str] = {
     **dict.fromkeys(("chip", "photos", "sources"), ""),
@@ -22,16 +21,13 @@ class Speaking(Environment):
     One with values becomes its pieces with the values between them.
     """
 
+    code_generator_class = Generator
+    escaped = staticmethod(escaped)
+
     def __init__(self, speech: Language, **options: Any) -> None:
         self.speech = speech
         super().__init__(**options)
         self.filters["worded"] = lambda value: value if isinstance(value, str) else say(value, speech)
-
-    def getattr(self, obj: Any, attribute: str) -> Any:
-        """As ever, but by key first: facts are dictionaries, and a page asks them a hundred thousand times."""
-        if type(obj) is dict and attribute not in _OWN and attribute in obj:
-            return obj[attribute]
-        return super().getattr(obj, attribute)
 
     def _parse(self, source: str, name: str | None, filename: str | None) -> nodes.Template:
         tree: nodes.Template = _Saying(self.speech).visit(super()._parse(source, name, filename))

@@ -5,6 +5,7 @@ since an id has no full stop (`record/identity.py`), while `finch-2014-2018-wiri
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 from urllib.parse import quote
 
 
@@ -22,7 +23,12 @@ class View:
 
     def file(self, vehicle: str) -> str:
         """The link to it from a page beside it."""
-        return quote(f"{self.path(vehicle)}.html")
+        return _quoted(f"{self.path(vehicle)}.html")
+
+
+@lru_cache(maxsize=64)  # nearly each step leads to what it rests on
+def _quoted(path: str) -> str:
+    return quote(path)
 
 
 def _scripts(*names: str) -> tuple[str, ...]:
