@@ -63,13 +63,13 @@ def body(path: Path, view: str = "wiring") -> str:
 @cache
 def sheet(path: Path) -> tuple[str, ...]:
     """The text of each page of its fitting sheet."""
-    return texts(pdf.render(made(path), URL, "a4", DAY))
+    return texts(pdf.render(made(path), {"fitting": URL}, "a4", DAY))
 
 
 @cache
 def printed(path: Path, paper: Paper = "a4") -> tuple[str, ...]:
     """The text of each page of its wiring sheet."""
-    return texts(pdf.render_wiring(made(path), URL, paper, DAY))
+    return texts(pdf.render(made(path), {"wiring": URL}, paper, DAY))
 
 
 def bare(text: str) -> str:

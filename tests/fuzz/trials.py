@@ -240,8 +240,7 @@ def _published(made: Entry, shelf: Stock, *, sheet: bool) -> None:
     _stage("file on the shelf", lambda: _on_shelf(made, shelf))
     _stage("data", lambda: indented(known).encode())
     if sheet:
-        _stage("sheet", lambda: pdf.render(known, "https://undertrim.example/", "a4", DAY))
-        _stage("wiring sheet", lambda: pdf.render_wiring(known, "https://undertrim.example/", "a4", DAY))
+        _stage("sheet", lambda: pdf.render(known, dict.fromkeys(pdf.VIEWS, "https://undertrim.example/"), "a4", DAY))
 
 
 def _neighbours_published(made: Entry, record: GearRecord) -> None:

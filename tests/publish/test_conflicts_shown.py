@@ -63,9 +63,7 @@ def test_the_page_marks_every_disputed_fact(path: Path) -> None:
 
 @pytest.mark.parametrize("path", VEHICLES[:1], ids=stem)
 def test_the_sheets_mark_every_disputed_fact(path: Path) -> None:
-    printed = bare(
-        "".join(texts(pdf.render(made(path), URL, "a4", DAY)) + texts(pdf.render_wiring(made(path), URL, "a4", DAY)))
-    )
+    printed = bare("".join(texts(pdf.render(made(path), {"fitting": URL, "wiring": URL}, "a4", DAY))))
     assert [about for about, said in lines(path).items() if not stands(bare(said), printed)] == []
 
 

@@ -46,9 +46,8 @@ def printing(*papers: str) -> beside.Printing:
 
 
 def made(monkeypatch: pytest.MonkeyPatch, *papers: str) -> dict[str, bytes]:
-    """The files to print, each sheet of facts as the name of its paper."""
-    for name in ("render", "render_wiring"):
-        monkeypatch.setattr(pdf, name, lambda _facts, _url, size, _day: size.encode())
+    """The files to print, the sheet of facts as the name of its paper."""
+    monkeypatch.setattr(pdf, "render", lambda _facts, _urls, size, _day: size.encode())
     return dict(beside.sheets(printing(*papers), finch()[1], URL, date(2026, 11, 26)))
 
 
@@ -61,10 +60,10 @@ def test_each_paper_of_the_collection_has_its_files_and_no_other(
     papers: tuple[str, ...], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     found = made(monkeypatch, *papers)
-    sorts = ("", "-wiring", "-templates")
+    sorts = ("", "-templates")
     assert list(found) == [f"finch-2014-2018{sort}-{name}.pdf" for name in papers for sort in sorts]
     for name in papers:
-        assert {found[f"finch-2014-2018{sort}-{name}.pdf"] for sort in sorts[:2]} == {beside.PAPERS[name].encode()}
+        assert found[f"finch-2014-2018-{name}.pdf"] == beside.PAPERS[name].encode()
         box = PdfReader(io.BytesIO(found[f"finch-2014-2018-templates-{name}.pdf"])).pages[0].mediabox
         assert (box.width, box.height) == pytest.approx(SIZES[name], abs=0.1)
 

@@ -29,7 +29,7 @@ LONG = "Donaudampfschifffahrtsgesellschaftskapitaensplug"
 
 
 def sheets_of(name: str) -> str:
-    """What the wiring sheet says of a car one of whose plugs has that name."""
+    """What the sheet says of the wiring of a car one of whose plugs has that name."""
     text = FINCH.read_text(encoding="utf-8")
     before, found, after = text.partition("\nconnectors:\n")
     assert found
@@ -39,7 +39,7 @@ def sheets_of(name: str) -> str:
     assert not item.problems
     from datetime import date
 
-    made = pdf.render_wiring(facts.vehicle(item), "https://undertrim.example/x", "a4", date(2026, 1, 1))
+    made = pdf.render(facts.vehicle(item), {"wiring": "https://undertrim.example/x"}, "a4", date(2026, 1, 1))
     return "".join(texts(made))
 
 
@@ -105,7 +105,6 @@ CASES = [
     ("plan", facts, "in_each", raising(RecursionError("deep")), "its plan cannot be made: RecursionError: deep"),
     ("data", beside, "data", raising(ValueError("odd")), "its data cannot be made: ValueError: odd"),
     ("sheet", pdf, "render", raising(RuntimeError("no glyph")), "its sheet cannot be made: RuntimeError: no glyph"),
-    ("wiring", pdf, "render_wiring", raising(KeyError("p1")), "its wiring sheet cannot be made: KeyError: 'p1'"),
     ("death", pages, "vehicle", gone, "what is published of it ended the process that worked on it (SIGABRT)"),
     ("memory", pages, "vehicle", swollen, "what is published of it needs more than 1000 MB of memory"),
     ("time", pages, "vehicle", hanging, "what is published of it takes longer than 3 seconds"),
@@ -118,8 +117,7 @@ CASES = [
 def test_one_vehicle_fails(
     place: Workspace, monkeypatch: pytest.MonkeyPatch, module: Any, name: str, fail: Callable[..., Any], said: str
 ) -> None:
-    for part in ("render", "render_wiring"):
-        monkeypatch.setattr(pdf, part, lambda *_: b"%PDF-")
+    monkeypatch.setattr(pdf, "render", lambda *_: b"%PDF-")
     monkeypatch.setattr(beside, "_templates", lambda *_: ())
     assert build(place, sheets=True).failed == ()
     before = held(place.root / "site")

@@ -42,7 +42,7 @@ def facts() -> Facts:
 
 @pytest.fixture(scope="module")
 def printed(facts: Facts) -> bytes:
-    return pdf.render(facts, URL, "a4", MADE)
+    return pdf.render(facts, {"fitting": URL}, "a4", MADE)
 
 
 @pytest.fixture(scope="module")
@@ -62,7 +62,7 @@ def bare(text: str) -> str:
 # ISO 216 A4 and ANSI/ASME Y14.1 size A, in points of 1/72 in.
 @pytest.mark.parametrize(("paper", "size"), [("a4", (595.3, 841.9)), ("us-letter", (612, 792))])
 def test_paper_size(facts: Facts, paper: Paper, size: tuple[float, float]) -> None:
-    for page in PdfReader(io.BytesIO(pdf.render(facts, URL, paper, MADE))).pages:
+    for page in PdfReader(io.BytesIO(pdf.render(facts, {"fitting": URL}, paper, MADE))).pages:
         assert (page.mediabox.width, page.mediabox.height) == pytest.approx(size, abs=0.1)
 
 
@@ -80,8 +80,8 @@ def test_every_sheet_says_what_it_belongs_to(facts: Facts, text: list[str]) -> N
 
 def test_high_voltage_line_follows_the_record(facts: Facts) -> None:
     short = {**facts, "steps": [], "plans": []}
-    none = pages(pdf.render({**short, "high_voltage": "no", "demo": False}, URL, "a4", MADE))
-    unknown = pages(pdf.render({**short, "high_voltage": "unknown"}, URL, "a4", MADE))
+    none = pages(pdf.render({**short, "high_voltage": "no", "demo": False}, {"fitting": URL}, "a4", MADE))
+    unknown = pages(pdf.render({**short, "high_voltage": "unknown"}, {"fitting": URL}, "a4", MADE))
     assert len(unknown) > 1
     assert not any("DANGER High-voltage" in page or "invented vehicle" in page for page in none)
     assert all("WARNING Whether this vehicle has a high-voltage system is not" in page for page in unknown)
@@ -115,7 +115,7 @@ def test_it_is_short(text: list[str], facts: Facts) -> None:
 
 def test_what_is_lost_is_signed_for(facts: Facts, text: list[str]) -> None:
     kept = [entry for entry in facts["blockers"] if entry["weight"] != "lost"]
-    made = pdf.render({**facts, "steps": [], "plans": [], "blockers": kept}, URL, "a4", MADE)
+    made = pdf.render({**facts, "steps": [], "plans": [], "blockers": kept}, {"fitting": URL}, "a4", MADE)
     assert "I have been told what is lost. Signature" in text[0]
     assert "I have been told" not in "".join(pages(made))
 
@@ -128,7 +128,7 @@ def test_a_record_is_text_and_never_code(facts: Facts) -> None:
         step["cautions"] = [{"signal": "WARNING", "hazard": words, "consequence": words, "avoid": words, "when": ""}]
     hostile["openings"][0]["rows"][0] = {"label": HOSTILE[0], "value": HOSTILE[6]}
     hostile |= {"title": HOSTILE[6], "tell": HOSTILE[1], "address": HOSTILE[3], "plans": []}
-    found = pages(pdf.render(hostile, URL, "a4", MADE))
+    found = pages(pdf.render(hostile, {"fitting": URL}, "a4", MADE))
     whole = bare("".join(found))
     for words in HOSTILE:
         assert whole.count(bare(words)) >= 8
@@ -138,14 +138,14 @@ def test_a_record_is_text_and_never_code(facts: Facts) -> None:
 
 def test_nothing_that_a_font_lacks_stops_the_print(facts: Facts) -> None:
     title = "日本 \U0001f600 a\u202eb\x07 \ud7ff Ω é"
-    found = pages(pdf.render({**facts, "steps": [], "tell": title}, URL, "a4", MADE))
+    found = pages(pdf.render({**facts, "steps": [], "tell": title}, {"fitting": URL}, "a4", MADE))
     assert "[U+65E5][U+672C] [U+1F600] ab [U+D7FF] Ω é" in found[0].replace("  ", " ")
 
 
 def test_a_long_word_stays_on_the_sheet(facts: Facts) -> None:
     word = "Windscreenpillartrim" * 20
     step = {**facts["steps"][0], "title": word, "text": [word]}
-    made = pdf.render({**facts, "tell": word, "steps": [step], "plans": []}, URL, "a4", MADE)
+    made = pdf.render({**facts, "tell": word, "steps": [step], "plans": []}, {"fitting": URL}, "a4", MADE)
     widest = max(len(line) for page in texts(made) for line in page.splitlines())
     assert bare("".join(pages(made))).count(word) == 3
     assert widest < 200  # of 400 letters; a line of the sheet holds fewer than 150
@@ -167,7 +167,7 @@ def test_pdf_ua(printed: bytes, facts: Facts) -> None:
     assert catalogue["/Lang"] == "en"
     assert catalogue["/ViewerPreferences"]["/DisplayDocTitle"]
     assert reader.metadata is not None
-    assert reader.metadata.title == f"{facts['title']} {facts['years']}: fitting sheet"
+    assert reader.metadata.title == f"{facts['title']} {facts['years']}: fitting and wiring"
     assert reader.metadata.creation_date is not None
     assert reader.metadata.creation_date.date() == MADE
 
@@ -175,7 +175,7 @@ def test_pdf_ua(printed: bytes, facts: Facts) -> None:
 def test_headers_repeat_on_every_page_of_a_table(facts: Facts) -> None:
     duty = facts["duties"][0]
     duties = [{**duty, "name": f"P{number}"} for number in range(1, 161)]
-    found = pages(pdf.render_wiring({**facts, "connectors": [], "duties": duties}, URL, "a4", MADE))
+    found = pages(pdf.render({**facts, "connectors": [], "duties": duties}, {"wiring": URL}, "a4", MADE))
     with_duties = [page for page in found if re.search(r"\bP\d+ ", page)]
     assert len(with_duties) >= 3
     assert all("Duty What becomes of it Note" in page for page in with_duties)
@@ -183,13 +183,15 @@ def test_headers_repeat_on_every_page_of_a_table(facts: Facts) -> None:
 
 def test_the_same_input_gives_the_same_bytes_in_any_thread(facts: Facts, printed: bytes) -> None:
     made: list[bytes] = []
-    threads = [threading.Thread(target=lambda: made.append(pdf.render(facts, URL, "a4", MADE))) for _ in range(2)]
+    threads = [
+        threading.Thread(target=lambda: made.append(pdf.render(facts, {"fitting": URL}, "a4", MADE))) for _ in range(2)
+    ]
     for thread in threads:
         thread.start()
     for thread in threads:
         thread.join()
     assert made == [printed, printed]
-    assert pdf.render(facts, URL, "a4", date(2026, 5, 5)) != printed
+    assert pdf.render(facts, {"fitting": URL}, "a4", date(2026, 5, 5)) != printed
 
 
 def test_the_code_holds_the_address(facts: Facts) -> None:

@@ -83,7 +83,7 @@ def test_what_is_not_taken_says_nothing() -> None:
 
 def test_page_sheet_and_json_say_it() -> None:
     page = all_pages(made())
-    paper = "".join("".join(text.split()) for text in texts(pdf.render(made(), URL, "a4", DAY)))
+    paper = "".join("".join(text.split()) for text in texts(pdf.render(made(), {"fitting": URL}, "a4", DAY)))
     for words in (WHOLE, PARTLY):
         assert words in page
         assert "".join(words.split()) in paper  # a line may end after the dash between two years

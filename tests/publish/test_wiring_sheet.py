@@ -1,4 +1,4 @@
-"""The printed wiring sheet: what stands on every page, where joints are told, that faces stay whole, and that PDF/UA-1 holds."""
+"""The wiring on the printed sheet: what stands on every page, where joints are told, that faces stay whole, and that PDF/UA-1 holds."""
 
 # Long because one sheet is asked everything that holds of it on paper, for every vehicle.
 
@@ -16,14 +16,16 @@ from pypdf import PdfReader
 
 from pdf_text import texts
 from undertrim.derive.wiring.functions import expected, functions
+from undertrim.publish.build import beside
 from undertrim.publish.facts.expecting import band_words, of_pattern
 from undertrim.publish.facts.ladders import RungWords
 from undertrim.publish.printed import pdf
 from undertrim.publish.printed.sheet import Paper, glyphs, wiring
 from undertrim.publish.printed.sheet.joints import joint
 from undertrim.publish.printed.sheet.pictures import Pictures
+from undertrim.record.model import VehicleRecord
 from undertrim.words import say
-from wired import DAY, URL, VEHICLES, bare, joined, made, printed, stem
+from wired import DAY, PLACE, URL, VEHICLES, bare, joined, made, printed, stem
 
 Data = dict[str, Any]
 each_vehicle = pytest.mark.parametrize("path", VEHICLES, ids=stem)
@@ -38,7 +40,7 @@ def view(facts: Data) -> Data:
 
 
 def sheet(facts: Data) -> tuple[str, ...]:
-    return texts(pdf.render_wiring(facts, URL, "a4", DAY))
+    return texts(pdf.render(facts, {"wiring": URL}, "a4", DAY))
 
 
 def without(facts: Data, *names: str) -> Data:
@@ -64,7 +66,7 @@ def test_every_page_says_what_it_belongs_to(path: Path, paper: Paper) -> None:
 @pytest.mark.parametrize(("paper", "size"), [("a4", (595.3, 841.9)), ("us-letter", (612, 792))])
 def test_paper_size(paper: Paper, size: tuple[float, float]) -> None:
     facts = made(FINCH)
-    for page in PdfReader(io.BytesIO(pdf.render_wiring(facts, URL, paper, DAY))).pages:
+    for page in PdfReader(io.BytesIO(pdf.render(facts, {"wiring": URL}, paper, DAY))).pages:
         assert (page.mediabox.width, page.mediabox.height) == pytest.approx(size, abs=0.1)
 
 
@@ -270,7 +272,7 @@ def test_faces_stand_side_by_side_as_long_as_their_letters_can_be_read(columns: 
     drawn["faces"] = [
         {**face, "columns": columns, "cells": [], "least_width": columns * 44 + 2} for face in drawn["faces"]
     ]
-    page = PdfReader(io.BytesIO(pdf.render_wiring(facts, URL, "a4", DAY))).pages[0]
+    page = PdfReader(io.BytesIO(pdf.render(facts, {"wiring": URL}, "a4", DAY))).pages[0]
     lines = page.extract_text(extraction_mode="layout").replace("\u200b", "").splitlines()
     assert sum("As recorded" in line or "from the other side" in line for line in lines) == (1 if together else 2)
 
@@ -290,24 +292,42 @@ def test_the_sheet_has_a_glyph_for_everything(path: Path) -> None:
     assert "[U+" not in json.dumps(view(made(path)), ensure_ascii=False)
 
 
+def test_the_page_leads_to_where_it_begins_behind_the_fitting() -> None:
+    """By a named destination (RFC 8118, section 3), and on paper by the number of the page."""
+    record = PLACE.load(FINCH).record
+    assert isinstance(record, VehicleRecord)
+    (link,) = beside.printing(record, made(FINCH), ("a4",)).downloads.wiring
+    reader = PdfReader(io.BytesIO(pdf.render(made(FINCH), {"fitting": URL, "wiring": URL}, "a4", DAY)))
+    name = link.href.partition("#nameddest=")[2]
+    at = reader.get_destination_page_number(reader.named_destinations[name])
+    pages = [bare(page.extract_text()) for page in reader.pages]
+    assert at is not None
+    first = [bare(f"{made(FINCH)['title']} {made(FINCH)['years']}: wiring") in page for page in pages].index(True)
+    assert 0 < first == at
+    assert bare(f"from page {at + 1} on") in pages[at - 1]
+    assert (
+        sum(page.count(bare("Where the facts come from")) for page in pages) == 2
+    )  # and where the wiring says on which page
+
+
 def test_pdf_ua() -> None:
     # ISO 14289-1: the identifier in the metadata, a tagged document, its language and its title shown.
     facts = made(FINCH)
-    reader = PdfReader(io.BytesIO(pdf.render_wiring(facts, URL, "a4", DAY)))
+    reader = PdfReader(io.BytesIO(pdf.render(facts, {"wiring": URL}, "a4", DAY)))
     catalogue: Any = reader.root_object
     assert "<pdfuaid:part>1</pdfuaid:part>" in catalogue["/Metadata"].get_object().get_data().decode()
     assert catalogue["/MarkInfo"]["/Marked"]
     assert catalogue["/Lang"] == "en"
     assert catalogue["/ViewerPreferences"]["/DisplayDocTitle"]
     assert reader.metadata is not None
-    assert reader.metadata.title == f"{facts['title']} {facts['years']}: wiring sheet"
+    assert reader.metadata.title == f"{facts['title']} {facts['years']}: fitting and wiring"
 
 
 def test_the_same_input_gives_the_same_bytes() -> None:
     facts = made(FINCH)
-    first = pdf.render_wiring(facts, URL, "a4", DAY)
-    assert pdf.render_wiring(facts, URL, "a4", DAY) == first
-    assert pdf.render_wiring(facts, URL, "a4", date(2026, 11, 26)) != first
+    first = pdf.render(facts, {"wiring": URL}, "a4", DAY)
+    assert pdf.render(facts, {"wiring": URL}, "a4", DAY) == first
+    assert pdf.render(facts, {"wiring": URL}, "a4", date(2026, 11, 26)) != first
 
 
 def test_texts_of_typed_facts_are_made_printable_too() -> None:

@@ -156,11 +156,11 @@ def lettering(svg: str) -> list[str]:
     return re.findall(r"<text[^>]*>([^<]*)<", svg)
 
 
-@pytest.mark.parametrize("render", [pdf.render, pdf.render_wiring])
-def test_a_printed_sheet(render: Any) -> None:
+def test_a_printed_sheet() -> None:
     path = next(path for path in VEHICLES if path.stem == "finch-2014-2018")
     made = told(path)
-    printed = render(made, "https://undertrim.invalid/x.html", "a4", DAY)
+    url = "https://undertrim.invalid/x.html"
+    printed = pdf.render(made, {"fitting": url, "wiring": url}, "a4", DAY)
     assert left([re.sub(r"https?://\S+|(?<=-)\s", "", page) for page in texts(printed)], *marks(made)) == {}
 
 

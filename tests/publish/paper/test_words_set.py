@@ -95,9 +95,9 @@ def alternates(node: Any) -> list[str]:
 
 def test_a_template_does_not_change_the_next_sheet() -> None:
     facts = vehicle(SPACE.load(SPACE.records / "vehicles/tolverne/gant-1998-2003.yaml"))
-    before = pdf.render(facts, "https://undertrim.invalid/x.html", "a4", date(2026, 5, 4))
+    before = pdf.render(facts, {"fitting": "https://undertrim.invalid/x.html"}, "a4", date(2026, 5, 4))
     paper.render(small("hole: {shape: round, diameter: 146 mm}"))
-    assert pdf.render(facts, "https://undertrim.invalid/x.html", "a4", date(2026, 5, 4)) == before
+    assert pdf.render(facts, {"fitting": "https://undertrim.invalid/x.html"}, "a4", date(2026, 5, 4)) == before
 
 
 @pytest.mark.parametrize(("weight", "bold"), [("regular", False), ("bold", True)])

@@ -38,10 +38,11 @@ class Printing:
             for opening, page in _first_pages(laid):
                 link = Link(f"{_file(self.vehicle, '-templates', name)}#page={page}", name)
                 found[opening] = (*found.get(opening, ()), link)
-        return Downloads(self._sheets(""), self._sheets("-wiring"), found, spoken().tag)
+        return Downloads(self._sheets(""), self._sheets(f"#nameddest={pdf.WIRING}"), found, spoken().tag)
 
-    def _sheets(self, sort: str) -> tuple[Link, ...]:
-        return tuple(Link(_file(self.vehicle, sort, name), name) for name in self.templates)
+    def _sheets(self, place: str) -> tuple[Link, ...]:
+        """The sheet in each paper, opened at a place of it. RFC 8118, section 3: `nameddest`; what does not know it opens the first page."""
+        return tuple(Link(f"{_file(self.vehicle, '', name)}{place}", name) for name in self.templates)
 
 
 def data(made: Published) -> tuple[str, bytes]:
@@ -66,15 +67,15 @@ def printing(record: VehicleRecord, made: Published, papers: Sequence[str]) -> P
 
 def sheets(wanted: Printing, made: Published, site_url: str, day: date) -> Iterator[tuple[str, bytes]]:
     """Everything to print, with the names of the files; `day` is the day of printing."""
-    url, wiring_url = (page(site_url, made["address"], view) for view in (VISIT, WIRING))
+    urls: dict[pdf.Sort, str] = {
+        "fitting": page(site_url, made["address"], VISIT),
+        "wiring": page(site_url, made["address"], WIRING),
+    }
     for name, laid in wanted.templates.items():
         size = PAPERS[name]
         with making(message("building/its-sheet")):
-            fitting = pdf.render(made, url, size, day)
-        with making(message("building/its-wiring-sheet")):
-            wiring = pdf.render_wiring(made, wiring_url, size, day)
-        yield _file(made["id"], "", name), fitting
-        yield _file(made["id"], "-wiring", name), wiring
+            whole = pdf.render(made, urls, size, day)
+        yield _file(made["id"], "", name), whole
         if laid:
             with making(message("building/its-templates")):
                 title = say(message("paper/all-openings", car=next(iter(laid.values())).car))

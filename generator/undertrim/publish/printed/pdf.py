@@ -2,10 +2,10 @@
 
 import json
 import threading
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import date
 from functools import cache
-from typing import Any
+from typing import Any, Literal
 
 import typst
 
@@ -18,21 +18,27 @@ from undertrim.record.photo_files import Album
 from undertrim.record.source import Source
 from undertrim.resources import inside
 
+Sort = Literal["fitting", "wiring"]
+"""A part of the sheet of a vehicle: what is needed to fit, and its wiring."""
+WIRING = "wiring"
+"""The name in the document under which its wiring begins."""
+
+VIEWS: Mapping[Sort, Callable[[Mapping[str, Any], str, Paper, date], Mapping[str, Any]]] = {
+    "fitting": view,
+    "wiring": wiring.view,
+}
+"""How each of them is arranged, in the order in which they stand."""
 _LOCAL = threading.local()
 
 
-def render(facts: Mapping[str, Any], url: str, paper: Paper, made: date) -> bytes:
+def render(facts: Mapping[str, Any], urls: Mapping[Sort, str], paper: Paper, made: date) -> bytes:
     """The sheet of a vehicle as tagged PDF (PDF/UA-1, ISO 14289-1): the same bytes for the same input.
 
-    `facts` comes from `publish.facts.vehicle`, `url` is the address of the page, `made` the day of printing.
+    `facts` comes from `publish.facts.vehicle`. `urls` has the address of the page for each part that is wanted, empty where there is none; the
+    wiring can be reached as the named destination `WIRING`. `made` is the day of printing.
     May be called from several threads at once. Raises typst.TypstError where the template fails.
     """
-    return _printed("sheet.typ", view(facts, url, paper, made))
-
-
-def render_wiring(facts: Mapping[str, Any], url: str, paper: Paper, made: date) -> bytes:
-    """The wiring sheet of a vehicle, in the same way."""
-    return _printed("wiring.typ", wiring.view(facts, url, paper, made))
+    return _printed("sheet.typ", {sort: VIEWS[sort](facts, url, paper, made) for sort, url in urls.items()})
 
 
 def render_visit(made: Visit, url: str, paper: Paper, day: date, album: Album | None = None) -> bytes:
