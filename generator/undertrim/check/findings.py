@@ -63,11 +63,10 @@ class Finding:
 
 
 @dataclass(frozen=True)
-class Subject:
-    """One vehicle record under examination, with what is derived from it worked out once for all rules."""
+class Examined:
+    """A record of either sort under examination."""
 
     entry: Entry
-    record: VehicleRecord
 
     @property
     def source(self) -> Source:
@@ -77,21 +76,28 @@ class Subject:
     @cached_property
     def fields(self) -> tuple[Field, ...]:
         """Every value as typed, with what the schema says of it."""
-        return tuple(walk(self.source.data, "vehicle"))
+        return tuple(walk(self.source.data, self.entry.kind))
 
     @cached_property
     def texts(self) -> tuple[tuple[Pointer, str], ...]:
         """Every text that people read, with its place."""
         return tuple(texts(self.fields))
 
+    def intact(self, pointer: Pointer) -> bool:
+        """Whether the schema refused nothing at this place or below, so that it is complete."""
+        return not any(place[: len(pointer)] == pointer for place in self.entry.dropped)
+
+
+@dataclass(frozen=True)
+class Subject(Examined):
+    """One vehicle record under examination, with what is derived from it worked out once for all rules."""
+
+    record: VehicleRecord
+
     @cached_property
     def album(self) -> Album:
         """The record's photographs, each read once for all rules."""
         return album(self.entry.path)
-
-    def intact(self, pointer: Pointer) -> bool:
-        """Whether the schema refused nothing at this place or below, so that it is complete."""
-        return not any(place[: len(pointer)] == pointer for place in self.entry.dropped)
 
     @cached_property
     def planner(self) -> Planner:
@@ -115,26 +121,10 @@ class Subject:
 
 
 @dataclass(frozen=True)
-class GearSubject:
+class GearSubject(Examined):
     """One gear record under examination."""
 
-    entry: Entry
     record: GearRecord
-
-    @property
-    def source(self) -> Source:
-        """The file as read; its `data` is the record as typed."""
-        return self.entry.source
-
-    @cached_property
-    def fields(self) -> tuple[Field, ...]:
-        """Every value as typed, with what the schema says of it."""
-        return tuple(walk(self.source.data, "gear"))
-
-    @cached_property
-    def texts(self) -> tuple[tuple[Pointer, str], ...]:
-        """Every text that people read, with its place."""
-        return tuple(texts(self.fields))
 
 
 @dataclass(frozen=True)

@@ -7,12 +7,13 @@ from undertrim.derive.evidence.facts import fact_at
 from undertrim.derive.evidence.fingerprint import NO_FACTS
 from undertrim.derive.evidence.typed_names import typed_names
 from undertrim.derive.once import once
-from undertrim.record.fields import Node, root
-from undertrim.record.model import Month, VehicleRecord, When
+from undertrim.record.fields import Node, node_of
+from undertrim.record.gear import AnyRecord
+from undertrim.record.model import Month, When
 from undertrim.record.units import Quantity
 from undertrim.words import Value
 
-ABOUT_OTHERS = frozenset({"source", "when", "photos"})
+ABOUT_OTHERS = frozenset({"source", "when", "photos", "tried"})
 """Fields that say something of the facts beside them, and are none."""
 _WHOLE = (type, When, Quantity, Month)
 
@@ -40,14 +41,14 @@ class Thing:
 
 
 @once
-def things(record: VehicleRecord) -> tuple[Thing, ...]:
+def things(record: AnyRecord) -> tuple[Thing, ...]:
     """Everything that facts are of, in the order of the record; what has none is left out."""
     return tuple(_things(record))
 
 
-def _things(record: VehicleRecord) -> Iterator[Thing]:
+def _things(record: AnyRecord) -> Iterator[Thing]:
     for key, value in _children(record):
-        node = root("vehicle").child(key)
+        node = node_of((key,))
         if key in NO_FACTS or node is None:
             continue
         for about, name, one, below in _held(str(key), value, node):
@@ -65,7 +66,7 @@ def _held(key: str, value: object, node: Node) -> Iterator[tuple[str, Value, obj
         yield key, node.schema.get("title", key), value, node
 
 
-def _places(record: VehicleRecord, about: str, labels: tuple[Value, ...], value: object, node: Node) -> Iterator[Place]:
+def _places(record: AnyRecord, about: str, labels: tuple[Value, ...], value: object, node: Node) -> Iterator[Place]:
     if (fact := fact_at(record, about)) is not None:
         yield Place(about, labels or (node.schema.get("title", about),), fact.text, bool(fact.kind or fact.form))
         return

@@ -5,7 +5,7 @@ All else of the stock, and every size, is on the shelf alone, so that a changed 
 
 import hashlib
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from undertrim.derive.fit.stock import Gear, Stock, Stocked
@@ -70,4 +70,4 @@ def _told(stock: Stock) -> Iterator[Gear]:
         elif isinstance(facts, ReceiverGear) and (facts.keeps or facts.lead_set):
             needs = facts.needs if facts.keeps else ()
             told = ReceiverGear(facts.maker, facts.model, lead_set=facts.lead_set, needs=needs, keeps=facts.keeps)
-            yield Stocked(item.id, told, item.demo, item.lang)
+            yield replace(item, facts=told, tried=(), doubts=())

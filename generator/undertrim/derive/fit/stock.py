@@ -6,10 +6,13 @@ from functools import cached_property, lru_cache
 from pathlib import Path
 from typing import Generic, TypeVar, cast
 
+from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.piece import Piece
+from undertrim.derive.fit.tried import SeenFit, doubts, seen_fits
 from undertrim.record.gear import AnyGear, GearFacts, GearRecord, Place
 from undertrim.record.model import Opening, When
 from undertrim.record.store import Entry, Workspace
+from undertrim.words import Message
 
 F = TypeVar("F", bound=AnyGear)
 F_co = TypeVar("F_co", bound=AnyGear, covariant=True)
@@ -17,12 +20,17 @@ F_co = TypeVar("F_co", bound=AnyGear, covariant=True)
 
 @dataclass(frozen=True)  # without slots: a call through `Gear` fails with them in Python 3.11, and the name is kept
 class Stocked(Generic[F_co]):
-    """One piece of gear of a kind with the id of its record, whether it is invented, and the tag of the language its texts are in; empty where it does not say."""
+    """One piece of gear of a kind with the id of its record, whether it is invented, and the tag of the language its texts are in; empty where it does not say.
+
+    `tried` is what people saw who tried it, `doubts` which of its sizes are in dispute; they are reckoned with as is cautious.
+    """
 
     id: str
     facts: F_co
     demo: bool = False
     lang: str = ""
+    tried: tuple[SeenFit, ...] = ()
+    doubts: tuple[Message, ...] = ()
 
     @cached_property
     def name(self) -> str:
@@ -39,6 +47,10 @@ class Stocked(Generic[F_co]):
         named = (place for place in self.facts.suits if (place.vehicle, place.opening) == (vehicle, opening))
         return next((place for place in named if place.when.holds(car)), None)
 
+    def seen_in(self, vehicle: str, opening: str) -> tuple[SeenFit, ...]:
+        """What people saw who tried it in this opening, by the id that the opening is written under."""
+        return tuple(one for one in self.tried if (one.vehicle, one.opening) == (vehicle, opening))
+
     def conditions(self, vehicle: str, opening: str) -> list[When]:
         """On what it depends whether it suits this opening."""
         return [place.when for place in self.facts.suits if (place.vehicle, place.opening) == (vehicle, opening)]
@@ -50,7 +62,8 @@ Gear = Stocked[GearFacts]
 
 def stocked(name: str, record: GearRecord) -> Gear:
     """What a record of gear, by its id, puts on the shelf."""
-    return Stocked(name, record.gear, record.demo == "yes", record.lang)
+    facts = reckoned(record).gear
+    return Stocked(name, facts, record.demo == "yes", record.lang, seen_fits(record), doubts(record))
 
 
 def of_kind(items: Iterable[Gear], kind: type[F]) -> list[Stocked[F]]:
