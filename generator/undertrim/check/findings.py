@@ -22,7 +22,7 @@ from undertrim.derive.procedure.planning import Planner, Target, targets
 from undertrim.record import build
 from undertrim.record.build import KEYED
 from undertrim.record.fields import Field, walk
-from undertrim.record.gear import GearFacts, GearRecord
+from undertrim.record.gear import AnyRecord, GearFacts, GearRecord
 from undertrim.record.model import VehicleFacts, VehicleRecord
 from undertrim.record.photo_files import Album, album
 from undertrim.record.problem import Level, Position
@@ -148,7 +148,8 @@ class Card:
     """What the collection rules see of one file: who it is, and in short what it says; `typed` are its facts as typed.
 
     `looks` has the digest of each look at a car by its id, word for word. `sections` has those of a vehicle's sections (see `copies.py`).
-    Two files with the same mark in `marks` say the same in their `facts` or `joints`. `more` brings the details when they are asked for.
+    Two files with the same mark in `marks` say the same in their `facts` or `joints`. `more` brings the details when they are asked for,
+    `whole` all of the record, read anew; None where nobody can.
     """
 
     path: Path
@@ -159,6 +160,7 @@ class Card:
     sections: Mapping[str, str] = field(default_factory=dict)
     marks: Mapping[str, str] = field(default_factory=dict)
     more: Callable[[], Details] = field(default=Details, compare=False)
+    whole: Callable[[], AnyRecord | None] | None = field(default=None, compare=False)
 
     @cached_property
     def details(self) -> Details:

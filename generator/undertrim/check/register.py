@@ -127,6 +127,7 @@ from undertrim.check.rules import (
     tether_left_open,
     thread_and_head,
     torque_above_thread,
+    tried_against_reckoned,
     trim_of_the_other_side,
     tweeter_feed_unclear,
     tweeter_mount_mismatch,
@@ -315,6 +316,7 @@ COLLECTION_RULES: dict[str, CollectionRule | MeetingRule] = {
     "overlapping-records": overlapping_records,
     "phases-alike": phases_alike,
     "record-copied": record_copied,
+    "tried-against-reckoned": tried_against_reckoned,
     "vehicle-twice": vehicle_twice,
 }
 

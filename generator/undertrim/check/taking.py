@@ -7,12 +7,13 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from undertrim.check.runner import Progress, check_entry
+from undertrim.check.tried_places import nowhere
 from undertrim.derive.claims import Deed, Outcome, Taking
 from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.record import layout
 from undertrim.record.claims import Answer
-from undertrim.record.layout import CannotLay, modeline
 from undertrim.record.gear import AnyRecord
+from undertrim.record.layout import CannotLay, modeline
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Problem
 from undertrim.record.source import Source, read_text
@@ -180,6 +181,8 @@ class _Guarded:
     def _one(self, answer: Answer, *, alone: bool) -> tuple[Entry, Outcome]:
         """The record with one answer; what lacks another one yet is no fault where it is not `alone`."""
         assert self.now.record
+        if said := nowhere(self.place, answer):
+            return self.now, Outcome(Deed.REFUSED, said)
         taking = Taking(self.now.source, self.now.record, self._read, self._build, self.was.source, self.stamped)
         source, outcome = taking.take(answer)
         if source is self.now.source:

@@ -17,8 +17,8 @@ from undertrim.record import build
 from undertrim.record.changing import CannotPut, Change, put
 from undertrim.record.changing.edits import at
 from undertrim.record.claims import Answer, Found
-from undertrim.record.instruments import coarseness, scales
 from undertrim.record.gear import AnyRecord
+from undertrim.record.instruments import coarseness, scales
 from undertrim.record.model import Blank, VehicleRecord
 from undertrim.record.source import Data, Pointer, Source
 from undertrim.record.spreading import SAYS_ONCE

@@ -11,7 +11,6 @@ from undertrim.record import units
 from undertrim.record.gear import AnyRecord
 from undertrim.record.model import Blank
 
-
 Record = TypeVar("Record", bound=AnyRecord)
 
 

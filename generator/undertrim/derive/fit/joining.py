@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from undertrim.derive.fit.stock import Gear, Stock, Stocked
+from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.record.model.kinds.receiver import (
     ConverterGear,
     HarnessGear,

@@ -95,5 +95,5 @@ def _lines(made: Everywhere) -> Iterator[str]:
             where = message("everywhere/place", vehicle=place.title, opening=place.name)
             whole = message("fit-shown/for", title=where, cars=place.cars) if place.cars else where
             yield from wrapped(message("everywhere/line", place=whole, headline=place.headline), "  ", "      ")
-            for said in place.seen:
-                yield from wrapped(said, "      ", "        ")
+            for seen in place.seen:
+                yield from wrapped(seen, "      ", "        ")
