@@ -66,8 +66,8 @@ def _told(stock: Stock) -> Iterator[Gear]:
     for item in stock.items:
         facts = item.facts
         if isinstance(facts, _BETWEEN):
-            yield item
+            yield replace(item, record=None)
         elif isinstance(facts, ReceiverGear) and (facts.keeps or facts.lead_set):
             needs = facts.needs if facts.keeps else ()
             told = ReceiverGear(facts.maker, facts.model, lead_set=facts.lead_set, needs=needs, keeps=facts.keeps)
-            yield replace(item, facts=told, tried=(), doubts=())
+            yield replace(item, facts=told, record=None)

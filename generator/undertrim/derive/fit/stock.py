@@ -22,15 +22,14 @@ F_co = TypeVar("F_co", bound=AnyGear, covariant=True)
 class Stocked(Generic[F_co]):
     """One piece of gear of a kind with the id of its record, whether it is invented, and the tag of the language its texts are in; empty where it does not say.
 
-    `tried` is what people saw who tried it, `doubts` which of its sizes are in dispute; they are reckoned with as is cautious.
+    `facts` have the cautious value of each size that is in dispute; `record` is what the whole record says, None where only sizes are asked for.
     """
 
     id: str
     facts: F_co
     demo: bool = False
     lang: str = ""
-    tried: tuple[SeenFit, ...] = ()
-    doubts: tuple[Message, ...] = ()
+    record: GearRecord | None = None
 
     @cached_property
     def name(self) -> str:
@@ -46,6 +45,16 @@ class Stocked(Generic[F_co]):
         """The entry of `suits` that names this opening of this car, if there is one."""
         named = (place for place in self.facts.suits if (place.vehicle, place.opening) == (vehicle, opening))
         return next((place for place in named if place.when.holds(car)), None)
+
+    @cached_property
+    def tried(self) -> tuple[SeenFit, ...]:
+        """What people saw who tried it."""
+        return seen_fits(self.record) if self.record else ()
+
+    @cached_property
+    def doubts(self) -> tuple[Message, ...]:
+        """Its sizes that are in dispute, each with what is said of it."""
+        return doubts(self.record) if self.record else ()
 
     def seen_in(self, vehicle: str, opening: str) -> tuple[SeenFit, ...]:
         """What people saw who tried it in this opening, by the id that the opening is written under."""
@@ -63,7 +72,7 @@ Gear = Stocked[GearFacts]
 def stocked(name: str, record: GearRecord) -> Gear:
     """What a record of gear, by its id, puts on the shelf."""
     facts = reckoned(record).gear
-    return Stocked(name, facts, record.demo == "yes", record.lang, seen_fits(record), doubts(record))
+    return Stocked(name, facts, record.demo == "yes", record.lang, record)
 
 
 def of_kind(items: Iterable[Gear], kind: type[F]) -> list[Stocked[F]]:

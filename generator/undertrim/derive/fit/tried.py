@@ -56,6 +56,13 @@ def _in_the_way(one: Tried) -> Iterator[Value]:
         yield message("tried/hit", what=one.hit)
 
 
+def told(piece: Evidence) -> Message:
+    """A piece of evidence in a line: `e1: measured, rk, 2026-03-02`."""
+    how = message(f"evidence/how-{piece.how}")
+    said = (how, *_said(piece), *([piece.with_] if piece.with_ else []))
+    return message("tried/evidence", id=piece.id, said=Items(said, "comma"))
+
+
 def _who(piece: Evidence) -> Value:
     """Who it was, when and at which car: the record of the gear knows no more of it than this says."""
     return Items(tuple(_said(piece)), "comma")

@@ -129,7 +129,8 @@ def gear(item: Gear, titles: Mapping[str, str], names: Mapping[str, str]) -> str
     piece = gear_page.piece(item, names)
     drawing = Markup(svg.inline(gear_drawing.drawn(piece.sketch))) if piece.sketch else ""  # noqa: S704 - drawn by us
     suits = [_made_for(vehicle, opening, titles) for vehicle, opening in piece.suits]
-    shown = {**said(replace(piece, sketch=None)), "drawing": drawing, "suits": suits}
+    tried = [(*_made_for(vehicle, opening, titles), say(seen)) for vehicle, opening, seen in piece.tried]
+    shown = {**said(replace(piece, sketch=None)), "drawing": drawing, "suits": suits, "tried": tried}
     return environment().get_template("gear.html.j2").render(g=shown)
 
 
