@@ -3,7 +3,7 @@
 import { carsInWords, kinds } from "./fit-cars.js";
 import { fitIn, open } from "./fit-place.js";
 import { verdictWords } from "./fit-verdict.js";
-import { seen } from "./tried.js";
+import { seen } from "./tried-seen.js";
 
 /** @import { PlaceVehicle, Shelf, ShelfGear } from "published" */
 /** @typedef {{ vehicle: string, title: string, demo: boolean, opening: string, written: string, name: string, cars: string, verdict: string, words: string, headline: string, seen: string[] }} Found */

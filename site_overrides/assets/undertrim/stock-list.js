@@ -8,7 +8,8 @@ import { checks, notes } from "./fit-shown.js";
 import { SIGNS } from "./fit-signs.js";
 import { verdictWords } from "./fit-verdict.js";
 import { ask } from "./shelf.js";
-import { seen, tryIt } from "./tried.js";
+import { tryIt } from "./tried.js";
+import { seen } from "./tried-seen.js";
 import { list, say } from "./words.js";
 
 /** @import { Shelf } from "published" */

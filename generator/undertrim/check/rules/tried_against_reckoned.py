@@ -124,7 +124,11 @@ def _contradicted(card: Card, other: Card, shelf: Sequence[Gear]) -> Iterator[Fi
     for one in gear.tried:
         alike = [found for found in verdicts if found.opening.written == one.opening and _may_be(record, one, found)]
         if one.vehicle == other.address and alike and all(one.against(found.fit.kind) for found in alike):
-            said = message(f"rules/tried-against-reckoned/{one.went_in}", opening=one.opening, vehicle=other.address)
+            facts = {"opening": one.opening, "vehicle": other.address}
+            if one.went_in == "yes":
+                said = message("rules/tried-against-reckoned/yes", **facts)
+            else:
+                said = message("rules/tried-against-reckoned/no", **facts)
             yield Finding(("gear", "tried", one.id, "went_in"), said, beside=(other.address,))
 
 

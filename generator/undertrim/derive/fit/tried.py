@@ -43,8 +43,8 @@ def _seen(one: Tried, evidence: Mapping[str, Evidence]) -> SeenFit:
     pieces = [evidence[name] for name in one.source if name in evidence]
     who = Items(tuple(map(_who, pieces)), "semicolon")
     way = tuple(_in_the_way(one))
-    code = "tried/in" if one.went_in == "yes" else "tried/not-in"
-    said = message(f"{code}-why", why=Items(way, "comma"), who=who) if way else message(code, who=who)
+    code, short = ("tried/in-why", "tried/in") if one.went_in == "yes" else ("tried/not-in-why", "tried/not-in")
+    said = message(code, why=Items(way, "comma"), who=who) if way else message(short, who=who)
     return SeenFit(one.id, one.vehicle, one.opening, one.went_in, said, tuple(piece.car for piece in pieces))
 
 

@@ -47,7 +47,7 @@ _CODES: Mapping[str, Callable[[str], Value]] = {
     "colour": lambda text: made.words if (made := colour(text)) else text,
 }
 """Fields whose values are codes, with what a code is called: a page says words."""
-_ELSEWHERE = frozenset({"maker", "model", "note", "suits", "tried", "source"})
+_ELSEWHERE = frozenset({"maker", "model", "note", "suits", "tried"})
 """Fields that the page shows in a place of their own."""
 
 
