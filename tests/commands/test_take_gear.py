@@ -2,6 +2,7 @@
 
 import json
 import shutil
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
@@ -41,7 +42,7 @@ def workspace(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     GEAR.write_text(RECORD, encoding="utf-8")
 
 
-def take(capsys: pytest.CaptureFixture[str], *answers: dict[str, object], **said: object) -> tuple[int, str]:
+def take(capsys: pytest.CaptureFixture[str], *answers: Mapping[str, object], **said: object) -> tuple[int, str]:
     top = {"gear": "sandmartin-s65", "by": "zz", "on": "2026-11-20", "how": "measured", "with": "Calliper 0.05 mm"}
     Path("found.json").write_text(json.dumps({"claims": 1, **top, **said, "answers": answers}), encoding="utf-8")
     code = cli.main(["take", "found.json"])

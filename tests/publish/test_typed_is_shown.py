@@ -38,7 +38,7 @@ UNSHOWN = {
 }
 """Fields that are not probed, each with the reason."""
 UNPRINTED = dict.fromkeys(
-    ("photo.shows", "photo.marks.label", "gear.nominal", "gear.terminals"),
+    ("photo.shows", "photo.marks.label", "gear.nominal", "gear.terminals", "tried.hit"),
     "belongs to a photograph or to gear, and on paper only the sheet of a visit has those: `test_visit_sheet.py`",
 )
 """Texts that no sheet has, each with the reason."""

@@ -87,8 +87,9 @@ from functools import partial
 from undertrim.check.findings import Card, Finding, Meeting
 from undertrim.check.joints import shelf, vehicles
 from undertrim.derive.evidence.seen import answers, seen
+from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
-from undertrim.derive.fit.everywhere import Found, Vehicle, openings
+from undertrim.derive.fit.everywhere import Found, openings
 from undertrim.derive.fit.stock import Gear, Stock, stocked
 from undertrim.derive.fit.tried import SeenFit
 from undertrim.record.digests import joined

@@ -53,8 +53,8 @@ def described(record: AnyRecord, pointer: Pointer, text: str) -> Fact:
     """A fact at a place with what the schema says of its field."""
     schema = schema_at(pointer)
     kind: str = schema["quantity"]["kind"] if "quantity" in schema else ""
-    is_plug = isinstance(record, VehicleRecord) and pointer[0] == "connectors"
-    plug = record.connectors.get(str(pointer[1])) if is_plug else None
+    plugs = record.connectors if isinstance(record, VehicleRecord) and pointer[0] == "connectors" else {}
+    plug = plugs.get(str(pointer[1])) if plugs else None
     blank = (
         schema.get("mayBeUnknown") or "unknown" in schema.get("enum", ()) or schema.get("quantity", {}).get("unknown")
     )

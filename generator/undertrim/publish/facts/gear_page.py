@@ -69,7 +69,7 @@ class PieceOfGear:
     doubts: Sequence[Message]
     evidence: Sequence[Message]
     tried: Sequence[tuple[str, str, Message]]
-    claimable: Published
+    claimable: Published | None
 
 
 def piece(item: Gear, names: Mapping[str, str]) -> PieceOfGear:

@@ -30,7 +30,9 @@ def bodies(stock: Stock, titles: Mapping[str, str]) -> dict[str, Body]:
 
 
 def _body(item: Gear, titles: Mapping[str, str], names: Mapping[str, str]) -> Body:
-    named = sorted({place.vehicle for place in (*item.facts.suits, *item.tried)} & titles.keys())
+    named = sorted(
+        {*(place.vehicle for place in item.facts.suits), *(one.vehicle for one in item.tried)} & titles.keys()
+    )
     leads = names.get(getattr(item.facts, "lead_set", ""), "")
     key = joined(repr(item), leads, *(f"{vehicle} {titles[vehicle]}" for vehicle in named))
     return Body(item.name, partial(body, item, titles, names), key, scripts=SCRIPTS)
