@@ -6,6 +6,7 @@ import type { Claimable, Finder, FinderMore, MeterTable, Places, PlaceVehicle, S
 
 declare global {
   interface Window {
+    undertrimTried(asked: { gear: string; name: string; kind: string; vehicle: string; opening: string; place: string; car: Record<string, string> }): void;
     undertrimClaim(asked: { facts: Claimable; about: string; car: Record<string, string> }): void;
     undertrimFacts(data: Claimable): void;
     undertrimFinder(name: string, data: Finder & FinderMore): void;

@@ -1606,10 +1606,12 @@ export interface VinPattern {
   clauses: Clauses;
 }
 
-/** Facts at their addresses: Every fact of a record that can be said not to be so, in a script beside its pages. */
+/** Facts at their addresses: Every fact of a record that can be said not to be so, in a script beside the pages of a vehicle, in the page of gear. */
 export interface Claimable {
-  /** Its address, make/id. */
+  /** Its address, make/id; empty where it is gear. */
   vehicle: string;
+  /** Its id; empty where it is a vehicle. */
+  gear: string;
   /** What facts are called, each once. */
   labels: Array<string>;
   /** What facts are of, in the order of the record. */
@@ -2087,6 +2089,22 @@ export interface ShelfGear {
   alters: Array<string>;
   /** What keeps low tones away from a tweeter where nothing in stock does; empty for other gear. */
   to_get: string;
+  /** What people saw who tried it in an opening; nothing where nobody did. */
+  tried: Array<ShelfTried>;
+  /** Its sizes that are in dispute, each with what is said of it and what is reckoned with. */
+  doubts: Array<string>;
+}
+
+/** Look at gear in an opening: What somebody saw who tried it there. */
+export interface ShelfTried {
+  /** Where the vehicle is found. */
+  vehicle: string;
+  /** The id that the opening is written under. */
+  opening: string;
+  /** Whether it went in. */
+  went_in: "yes" | "no";
+  /** That in words, with who saw it when and at which car. */
+  said: string;
 }
 
 /** Place that gear is for: An opening of a vehicle that gear is made for. */

@@ -13,6 +13,7 @@ import tempfile
 import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 from photographs import lay
@@ -29,7 +30,7 @@ from undertrim.check.findings import (
 )
 from undertrim.check.one_file import card as card_of
 from undertrim.record import photo_files
-from undertrim.record.gear import GearRecord
+from undertrim.record.gear import AnyRecord, GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.record.source import read_text
 from undertrim.record.store import Entry, entry
@@ -160,7 +161,7 @@ def say(example: Example, rule: RecordRule | GearRule | CollectionRule | Meeting
     for item in entries.values():
         assert not item.problems, [(p.position.line, p.message) for p in item.problems]
     if isinstance(rule, CollectionRule | MeetingRule):
-        cards = [card for item in entries.values() if (card := card_of(item))]
+        cards = [replace(card, whole=partial(_itself, item)) for item in entries.values() if (card := card_of(item))]
         found = [(_name(card), card.details.places, finding) for card, finding in findings(rule, cards)]
         said = [(name, _line_of(places, finding.pointer), finding) for name, places, finding in found]
     else:
@@ -170,6 +171,10 @@ def say(example: Example, rule: RecordRule | GearRule | CollectionRule | Meeting
                 said.append((name, item.source.position(finding.pointer, key=finding.key).line, finding))
     rendered = [(name, line, _render(rule.LEVEL, finding.message, finding.hint)) for name, line, finding in said]
     return sorted(rendered)
+
+
+def _itself(item: Entry) -> AnyRecord | None:
+    return item.record
 
 
 def _findings(item: Entry, rule: RecordRule | GearRule) -> Iterator[Finding]:

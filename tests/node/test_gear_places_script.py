@@ -27,7 +27,7 @@ ASKED = """({ units, electrical, usual, stock, vehicles, gear }) => {
     return [id, gear_places.inOrder(there.flatMap((vehicle) => gear_places.inVehicle(vehicle, item, { stock, usual })))];
   }));
 }"""
-KEYS = ("vehicle", "title", "demo", "opening", "name", "cars", "verdict", "headline")
+KEYS = ("vehicle", "title", "demo", "opening", "name", "cars", "verdict", "headline", "seen")
 
 
 @pytest.fixture(scope="module")
@@ -63,4 +63,5 @@ def test_pages_and_terminal_say_the_same_of_all_gear(run: Run, entries: list[Any
         assert printed(theirs) == printed(ours), id
         seen += len(ours)
     assert seen > 100
+    assert any(place["seen"] for of in shown.values() for place in of)
     assert any(place["cars"] for of in shown.values() for place in of)

@@ -37,13 +37,13 @@ def changes_something(name: str) -> bool:
     """
     uses = sorted(typed.uses()[name], key=lambda use: use.path.stat().st_size)
     tried: list[Entry] = []
-    ways = (_alone, _beside) if uses[0].kind == "vehicle" else (_ranked, _otherwise)
+    ways = {"vehicle": (_alone, _beside), "gear": (_ranked, _otherwise)}
     for entry in islice(_allowed(uses), MOST_TRIES):
-        if _told(ways[0], entry):
+        if _told(ways[entry.kind][0], entry):
             return True
         tried.append(entry)
     only_holds = not tried and all(typed.holds_fields(use.node) for use in uses)
-    return only_holds or any(_told(ways[1], entry) for entry in tried)
+    return only_holds or any(_told(ways[entry.kind][1], entry) for entry in tried)
 
 
 def _told(differs: Callable[[Entry], bool], entry: Entry) -> bool:

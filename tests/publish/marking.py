@@ -122,7 +122,13 @@ def _found() -> tuple[frozenset[str], frozenset[str]]:
 def _settings() -> Iterator[tuple[Entry, Stock]]:
     """Every vehicle by itself, and some beside all gear."""
     entries = marked().values()
-    shelf = Stock(tuple(Stocked(item.id, item.record.gear) for item in entries if isinstance(item.record, GearRecord)))
+    shelf = Stock(
+        tuple(
+            Stocked(item.id, item.record.gear, record=item.record)
+            for item in entries
+            if isinstance(item.record, GearRecord)
+        )
+    )
     vehicles = [item for item in entries if item.kind == "vehicle"]
     yield from ((item, NOTHING) for item in vehicles)
     yield from ((item, shelf) for item in vehicles if item.id in BESIDE)

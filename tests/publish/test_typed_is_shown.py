@@ -33,11 +33,12 @@ UNSHOWN = {
     "verifiedPart.facts": "is held against the facts, and what differs from them is named: `test_verify_parts.py`",
     "afterBattery.not_listed": "the step that says so stands there also where nothing is said, which is an error: `battery_lists.py`",
     "photo.marks.at": "where a dot stands, which is no text: `test_photos_shown.py` asks for it",
+    "gear.source": "stands on the page of the gear: `test_gear_tried.py`",
     "gear.alters": "told of what goes between; the one ring that alters a car goes into none that is shipped",
 }
 """Fields that are not probed, each with the reason."""
 UNPRINTED = dict.fromkeys(
-    ("photo.shows", "photo.marks.label", "gear.nominal", "gear.terminals"),
+    ("photo.shows", "photo.marks.label", "gear.nominal", "gear.terminals", "tried.hit"),
     "belongs to a photograph or to gear, and on paper only the sheet of a visit has those: `test_visit_sheet.py`",
 )
 """Texts that no sheet has, each with the reason."""
@@ -51,7 +52,9 @@ FIELDS = [
 def test_texts_stand_on_page_and_sheet_and_sizes_on_a_page_or_change_it() -> None:
     """In one test, since all of them are read from the same pages. Texts of gear are on a page, or where gear is ranked."""
     marked = {name: marks()[name] for name in FIELDS if name in marks()}
-    shown = {name: on_pages() | (in_answers() if name.startswith(("gear.", "lead.")) else set()) for name in marked}
+    shown = {
+        name: on_pages() | (in_answers() if name.startswith(("gear.", "lead.", "tried.")) else set()) for name in marked
+    }
     unseen = [name for name, found in marked.items() if not found & shown[name]]
     assert [name for name in unseen if name in texts() or not changes_something(name)] == []
     assert {name for name in marked.keys() & texts() if not marked[name] & on_sheets()} == UNPRINTED.keys()

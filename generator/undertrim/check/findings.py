@@ -22,7 +22,7 @@ from undertrim.derive.procedure.planning import Planner, Target, targets
 from undertrim.record import build
 from undertrim.record.build import KEYED
 from undertrim.record.fields import Field, walk
-from undertrim.record.gear import GearFacts, GearRecord
+from undertrim.record.gear import AnyRecord, GearFacts, GearRecord
 from undertrim.record.model import VehicleFacts, VehicleRecord
 from undertrim.record.photo_files import Album, album
 from undertrim.record.problem import Level, Position
@@ -63,11 +63,10 @@ class Finding:
 
 
 @dataclass(frozen=True)
-class Subject:
-    """One vehicle record under examination, with what is derived from it worked out once for all rules."""
+class Examined:
+    """A record of either sort under examination."""
 
     entry: Entry
-    record: VehicleRecord
 
     @property
     def source(self) -> Source:
@@ -77,21 +76,28 @@ class Subject:
     @cached_property
     def fields(self) -> tuple[Field, ...]:
         """Every value as typed, with what the schema says of it."""
-        return tuple(walk(self.source.data, "vehicle"))
+        return tuple(walk(self.source.data, self.entry.kind))
 
     @cached_property
     def texts(self) -> tuple[tuple[Pointer, str], ...]:
         """Every text that people read, with its place."""
         return tuple(texts(self.fields))
 
+    def intact(self, pointer: Pointer) -> bool:
+        """Whether the schema refused nothing at this place or below, so that it is complete."""
+        return not any(place[: len(pointer)] == pointer for place in self.entry.dropped)
+
+
+@dataclass(frozen=True)
+class Subject(Examined):
+    """One vehicle record under examination, with what is derived from it worked out once for all rules."""
+
+    record: VehicleRecord
+
     @cached_property
     def album(self) -> Album:
         """The record's photographs, each read once for all rules."""
         return album(self.entry.path)
-
-    def intact(self, pointer: Pointer) -> bool:
-        """Whether the schema refused nothing at this place or below, so that it is complete."""
-        return not any(place[: len(pointer)] == pointer for place in self.entry.dropped)
 
     @cached_property
     def planner(self) -> Planner:
@@ -115,26 +121,10 @@ class Subject:
 
 
 @dataclass(frozen=True)
-class GearSubject:
+class GearSubject(Examined):
     """One gear record under examination."""
 
-    entry: Entry
     record: GearRecord
-
-    @property
-    def source(self) -> Source:
-        """The file as read; its `data` is the record as typed."""
-        return self.entry.source
-
-    @cached_property
-    def fields(self) -> tuple[Field, ...]:
-        """Every value as typed, with what the schema says of it."""
-        return tuple(walk(self.source.data, "gear"))
-
-    @cached_property
-    def texts(self) -> tuple[tuple[Pointer, str], ...]:
-        """Every text that people read, with its place."""
-        return tuple(texts(self.fields))
 
 
 @dataclass(frozen=True)
@@ -158,7 +148,8 @@ class Card:
     """What the collection rules see of one file: who it is, and in short what it says; `typed` are its facts as typed.
 
     `looks` has the digest of each look at a car by its id, word for word. `sections` has those of a vehicle's sections (see `copies.py`).
-    Two files with the same mark in `marks` say the same in their `facts` or `joints`. `more` brings the details when they are asked for.
+    Two files with the same mark in `marks` say the same in their `facts` or `joints`. `more` brings the details when they are asked for,
+    `whole` all of the record, read anew; None where nobody can.
     """
 
     path: Path
@@ -169,6 +160,7 @@ class Card:
     sections: Mapping[str, str] = field(default_factory=dict)
     marks: Mapping[str, str] = field(default_factory=dict)
     more: Callable[[], Details] = field(default=Details, compare=False)
+    whole: Callable[[], AnyRecord | None] | None = field(default=None, compare=False)
 
     @cached_property
     def details(self) -> Details:

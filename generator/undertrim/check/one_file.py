@@ -116,7 +116,11 @@ def card(entry: Entry) -> Card | None:
         ("vehicle", entry.record.vehicle) if isinstance(entry.record, VehicleRecord) else ("gear", entry.record.gear)
     )
     typed, met, held = entry.source.data[section], joints.cut(entry), sections(entry)
-    marks = {"facts": joined(_text(typed)), "joints": joined(_text(met)) if met else ""}
+    marks = {
+        "facts": joined(_text(typed)),
+        "joints": joined(_text(met)) if met else "",
+        "whole": joined(_text(entry.source.data)),
+    }
     more = partial(Details, _places(entry, section, held), met)
     return Card(entry.source.path, entry.address, facts, typed, dict(_looks(entry)), held, marks, more)
 

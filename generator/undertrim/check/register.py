@@ -127,6 +127,7 @@ from undertrim.check.rules import (
     tether_left_open,
     thread_and_head,
     torque_above_thread,
+    tried_against_reckoned,
     trim_of_the_other_side,
     tweeter_feed_unclear,
     tweeter_mount_mismatch,
@@ -286,16 +287,21 @@ GEAR_RULES: dict[str, GearRule] = {
     "amplifier-contradicts-itself": amplifier_contradicts_itself,
     "behaviour-against-function": behaviour_against_function,
     "colour-not-known": colour_not_known,
+    "conflict-not-shown": conflict_not_shown,
     "defeats-safety": defeats_safety,
+    "evidence-after-today": evidence_after_today,
     "fuse-above-wire": fuse_above_wire,
     "gear-contradicts-itself": gear_contradicts_itself,
     "gear-file-name": gear_file_name,
     "implausible-quantity": implausible_quantity,
+    "measured-without-instrument": measured_without_instrument,
+    "named-but-absent": named_but_absent,
     "nominal-against-hole": nominal_against_hole,
     "side-word": side_word,
     "spacer-cannot-exist": spacer_cannot_exist,
     "unit-pair-disagrees": unit_pair_disagrees,
     "unlikely-gear": unlikely_gear,
+    "unused-evidence": unused_evidence,
 }
 
 COLLECTION_RULES: dict[str, CollectionRule | MeetingRule] = {
@@ -310,6 +316,7 @@ COLLECTION_RULES: dict[str, CollectionRule | MeetingRule] = {
     "overlapping-records": overlapping_records,
     "phases-alike": phases_alike,
     "record-copied": record_copied,
+    "tried-against-reckoned": tried_against_reckoned,
     "vehicle-twice": vehicle_twice,
 }
 

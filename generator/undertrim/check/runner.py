@@ -19,6 +19,7 @@ from undertrim.check.one_file import CRASH, Looked, look, neighbour, unseen
 from undertrim.check.part import Part
 from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES, rule_ids
 from undertrim.check.strays import strays
+from undertrim.record.gear import AnyRecord
 from undertrim.record.model import VehicleFacts
 from undertrim.record.problem import Level, Problem
 from undertrim.record.store import Entry, Workspace, address
@@ -116,7 +117,9 @@ class _Looking:
         unknown = [path for path in paths if path not in known]
         fresh = self.workers.each(work, unknown)
         for path in paths:
-            yield known[path] if path in known else self._entered(path, next(fresh))
+            found = known[path] if path in known else self._entered(path, next(fresh))
+            card = found.card and replace(found.card, whole=partial(_whole, self.workspace, path))
+            yield replace(found, card=card)
 
     def _entered(self, path: Path, looked: Looked | Failed) -> Looked:
         if isinstance(looked, Failed):
@@ -129,6 +132,11 @@ class _Looking:
         return (
             self.cache.get(self.workspace, path) or (part != ALL and self.cache.get(self.workspace, path, part)) or None
         )
+
+
+def _whole(workspace: Workspace, path: Path) -> AnyRecord | None:
+    """All of a record, for the few rules that hold much of one against another."""
+    return workspace.load(path).record
 
 
 def _look_at(workspace: Workspace, cache: Cache | None, path: Path) -> Looked:

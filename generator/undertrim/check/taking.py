@@ -7,10 +7,12 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from undertrim.check.runner import Progress, check_entry
+from undertrim.check.tried_places import nowhere
 from undertrim.derive.claims import Deed, Outcome, Taking
 from undertrim.derive.evidence.fingerprint import fingerprints
 from undertrim.record import layout
 from undertrim.record.claims import Answer
+from undertrim.record.gear import AnyRecord
 from undertrim.record.layout import CannotLay, modeline
 from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Level, Problem
@@ -45,7 +47,7 @@ class Taken:
 
 
 def take(place: Workspace, path: Path, answers: Sequence[Answer], progress: Progress | None = None) -> Taken:
-    """What becomes of one vehicle's record; nothing is written."""
+    """What becomes of one record; nothing is written."""
     return taken(place, place.load(path), answers, progress)
 
 
@@ -60,13 +62,14 @@ def taken(
     path = entry.path
     before = entry.source.as_typed.text
     record = entry.record
-    if not isinstance(record, VehicleRecord) or entry.dropped or entry.source.problems:
+    if record is None or entry.dropped or entry.source.problems:
         refused = Outcome(Deed.REFUSED, message("claims/broken", path=str(entry.source.path)))
         return Taken(path, before, before, (refused,) * len(answers))
-    if record.verified_parts:
+    if isinstance(record, VehicleRecord) and record.verified_parts:
         return _with_parts(place, entry, record, answers, progress)
-    stamped = record.verified is not None
-    marked = frozenset(record.verified.facts if record.verified else known)
+    stamp = record.verified if isinstance(record, VehicleRecord) else None
+    stamped = stamp is not None
+    marked = frozenset(stamp.facts if stamp else known)
     guarded = _Guarded(place, entry, _unstamped(place, entry) if stamped else entry, marked, progress)
     outcomes = guarded.take(answers)
     if not guarded.changed:
@@ -103,7 +106,7 @@ def _unstamped(place: Workspace, entry: Entry) -> Entry:
 def laid(place: Workspace, entry: Entry) -> tuple[str, bool]:
     """Its text laid out the one way, and whether that could be done."""
     try:
-        return layout.laid_out(entry.source, "vehicle", modeline.wanted(entry.path, "vehicle", place.root)), True
+        return layout.laid_out(entry.source, entry.kind, modeline.wanted(entry.path, entry.kind, place.root)), True
     except CannotLay:
         return entry.source.as_typed.text, False
 
@@ -177,24 +180,26 @@ class _Guarded:
 
     def _one(self, answer: Answer, *, alone: bool) -> tuple[Entry, Outcome]:
         """The record with one answer; what lacks another one yet is no fault where it is not `alone`."""
-        assert isinstance(self.now.record, VehicleRecord)
+        assert self.now.record
+        if said := nowhere(self.place, answer):
+            return self.now, Outcome(Deed.REFUSED, said)
         taking = Taking(self.now.source, self.now.record, self._read, self._build, self.was.source, self.stamped)
         source, outcome = taking.take(answer)
         if source is self.now.source:
             return self.now, outcome
         after = self.place.entry(self.now.path, source.as_typed)
-        if not isinstance(after.record, VehicleRecord) or (alone and after.dropped):
+        if after.record is None or (alone and after.dropped):
             problem = next((one for one in after.problems if self._is_new(one)), None)
             said = spoils(problem) if problem else message("claims/broken", path=str(after.source.path))
             return self.now, Outcome(Deed.REFUSED, said)
         return after, outcome
 
     def _read(self, text: str) -> Source:
-        return self.place.whole(self.now.path, read_text(text, self.now.source.path))
+        typed = read_text(text, self.now.source.path)
+        return self.place.whole(self.now.path, typed) if self.now.kind == "vehicle" else typed
 
-    def _build(self, source: Source) -> VehicleRecord | None:
-        record = self.place.entry(self.now.path, source.as_typed).record
-        return record if isinstance(record, VehicleRecord) else None
+    def _build(self, source: Source) -> AnyRecord | None:
+        return self.place.entry(self.now.path, source.as_typed).record
 
     def _spoilt(self, entry: Entry) -> Problem | None:
         """The first problem that the record did not have before, the worst first."""

@@ -46,7 +46,6 @@ def _take(place: Workspace, entry: Entry, one: Pictured) -> Message:
     """Raises Refused with the reason, CannotPut and CannotLay."""
     photo = one.answer.photo
     assert photo
-    assert isinstance(entry.record, VehicleRecord)
     block = _block(entry, one.answer)
     content, ending = _content(one.folder, photo.file)
     folder = photo_files.folder(entry.path)
@@ -69,7 +68,8 @@ def _take(place: Workspace, entry: Entry, one: Pictured) -> Message:
 
 def _block(entry: Entry, answer: Answer) -> Pointer:
     """The nearest thing around the fact that may have photographs. Raises Refused."""
-    assert isinstance(entry.record, VehicleRecord)
+    if not isinstance(entry.record, VehicleRecord):
+        raise Refused(message("claims/no-photo-there", about=answer.about))
     place = place_of(entry.source, answer.keys, at_car(entry.record, entry.source, answer))
     around = (place[:depth] for depth in range(len(place), 1, -1))
     found = next((block for block in around if "photos" in schema_at(block).get("properties", {})), None)

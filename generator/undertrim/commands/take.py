@@ -1,4 +1,4 @@
-"""Put what somebody found out about cars into records: claims files from a phone page, a spreadsheet, a terminal or by hand.
+"""Put what somebody found out about cars and gear into records: claims files from a phone page, a spreadsheet, a terminal or by hand.
 
 Each answer fills in what was unknown, is named as one more who saw it, makes a conflict of what differs, or is there already; an answer
 with which the check would find something new is refused, and the others are taken. Nothing is lost: no comment, no order, no claim.
@@ -7,16 +7,15 @@ Exit 1 if an answer was refused.
 """
 
 import argparse
-import json
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from difflib import unified_diff
 from pathlib import Path
 
 from undertrim.check import taking
 from undertrim.check.taking import Taken
-from undertrim.commands import new_taken, photos_taken
+from undertrim.commands import left_claims, new_taken, photos_taken
 from undertrim.commands.common import add_workspace, existing, progress, workspace
 from undertrim.commands.new_taken import Begun
 from undertrim.commands.photos_taken import Pictured
@@ -25,9 +24,8 @@ from undertrim.derive.claims import Deed, Outcome
 from undertrim.publish.encoding import indented
 from undertrim.record import claims
 from undertrim.record.claims import Answer, ClaimsFile
-from undertrim.record.lookup import NotFound, vehicle_file
+from undertrim.record.lookup import NotFound, file_of
 from undertrim.record.problem import Position, Problem, printable
-from undertrim.record.source import Data
 from undertrim.record.store import Workspace
 from undertrim.record.writing import write_text
 from undertrim.words import Items, Message, WayOut, message, say
@@ -58,7 +56,7 @@ class _Line:
 
     file: ClaimsFile
     number: int
-    vehicle: str
+    record: str
     about: str
     deed: Deed
     said: Message
@@ -80,8 +78,8 @@ def run(options: argparse.Namespace) -> int:
     begun = new_taken.begin(place, files, dry=options.dry_run)
     lines = [line for file in files for line in _bad(file)]
     taken: list[Taken] = []
-    for vehicle, asked in _by_vehicle(files).items():
-        found = _take(place, vehicle, asked)
+    for asked in _by_record(files):
+        found = _take(place, asked)
         taken += [found] if isinstance(found, Taken) else []
         lines += _lines(asked, found)
     unread = [problem for file in files for problem in file.problems]
@@ -92,26 +90,28 @@ def run(options: argparse.Namespace) -> int:
         lines += _photographs(place, files, lines)
     _print(place, options, begun, taken, lines, unread)
     refused = [line for line in lines if line.deed is Deed.REFUSED]
-    if options.left and refused:
-        _leave(options.left, refused)
+    if options.left:
+        left_claims.leave(options.left, [(line.file, line.number) for line in refused], begun)
     return 1 if refused or unread or any(one.deed is Deed.REFUSED for one in begun) else 0
 
 
-def _by_vehicle(files: Sequence[ClaimsFile]) -> dict[str, list[_Asked]]:
-    found: dict[str, list[_Asked]] = {}
+def _by_record(files: Sequence[ClaimsFile]) -> Collection[list[_Asked]]:
+    found: dict[tuple[str, str], list[_Asked]] = {}
     for file in files:
         for answer in file.answers:
-            found.setdefault(answer.vehicle, []).append(_Asked(file, answer))
-    return found
+            found.setdefault((answer.vehicle, answer.gear), []).append(_Asked(file, answer))
+    return found.values()
 
 
-def _take(place: Workspace, vehicle: str, asked: Sequence[_Asked]) -> Taken | Message:
+def _take(place: Workspace, asked: Sequence[_Asked]) -> Taken | Message:
     """What becomes of a record, or why there is none."""
+    first = asked[0].answer
     try:
-        path = vehicle_file(place, vehicle)
+        path = file_of(place, first.vehicle, first.gear)
     except NotFound as error:
         return error.said
-    return taking.take(place, path, [one.answer for one in asked], progress(message("claims/taking", vehicle=vehicle)))
+    shown = progress(message("claims/taking", vehicle=first.record))
+    return taking.take(place, path, [one.answer for one in asked], shown)
 
 
 def _lines(asked: Sequence[_Asked], found: Taken | Message) -> Iterator[_Line]:
@@ -121,7 +121,7 @@ def _lines(asked: Sequence[_Asked], found: Taken | Message) -> Iterator[_Line]:
         outcomes = (Outcome(Deed.REFUSED, message("claims/no-record", said=found)),) * len(asked)
     for one, outcome in zip(asked, outcomes, strict=True):
         answer = one.answer
-        yield _Line(one.file, int(answer.pointer[1]), answer.vehicle, answer.about, outcome.deed, outcome.said)
+        yield _Line(one.file, int(answer.pointer[1]), answer.record, answer.about, outcome.deed, outcome.said)
 
 
 def _bad(file: ClaimsFile) -> Iterator[_Line]:
@@ -140,7 +140,7 @@ def _photographs(place: Workspace, files: Sequence[ClaimsFile], lines: Sequence[
             line = known[id(file), int(answer.pointer[1])]
             if answer.photo and line.deed is not Deed.REFUSED:
                 one = Pictured(answer, file.path.parent)
-                said, there = photos_taken.take(place, vehicle_file(place, answer.vehicle), one)
+                said, there = photos_taken.take(place, file_of(place, answer.vehicle, answer.gear), one)
                 why = said if there else message("claims/photo-not", said=said)
                 yield replace(line, said=why, deed=line.deed if there else Deed.REFUSED)
 
@@ -192,7 +192,7 @@ def _count(lines: Sequence[_Line], deed: Deed) -> int:
 def _say(line: _Line) -> None:
     at = line.position
     where = f"{printable(str(line.file.source.path))}:{at.line}:{at.column}"
-    about = "/".join(filter(None, (line.vehicle, line.about)))
+    about = "/".join(filter(None, (line.record, line.about)))
     stream = sys.stderr if line.deed is Deed.REFUSED else sys.stdout
     words = say(message("claims/refused", said=line.said)) if line.deed is Deed.REFUSED else say(line.said)
     print(printable(f"{where}: {about}: {words}"), file=stream)
@@ -212,7 +212,7 @@ def _data(place: Workspace, taken: Sequence[Taken], lines: Sequence[_Line]) -> d
             {
                 "file": str(line.file.source.path),
                 "number": line.number,
-                "vehicle": line.vehicle,
+                "record": line.record,
                 "about": line.about,
                 "deed": str(line.deed),
                 "said": line.said,
@@ -224,26 +224,3 @@ def _data(place: Workspace, taken: Sequence[Taken], lines: Sequence[_Line]) -> d
             {"path": str(place.shown(one.path)), "changed": one.changed, "stamp_gone": one.stamp_gone} for one in taken
         ],
     }
-
-
-def _leave(path: Path, refused: Sequence[_Line]) -> None:
-    """Write what was refused into a file of its own, each answer with all that held for it."""
-    answers: dict[tuple[int, int], Data] = {}
-    for line in refused:
-        data = line.file.source.data
-        shared = {name: data[name] for name in claims.SHARED if name in data}
-        answer = data["answers"][line.number]
-        said = {**shared, **answer} if isinstance(answer, dict) else answer
-        answers[id(line.file), line.number] = _numbered(said)
-    with path.open("x", encoding="utf-8", newline="\n") as file:
-        json.dump({"claims": 1, "answers": list(answers.values())}, file, ensure_ascii=False, indent=2)
-        file.write("\n")
-    print(say(message("claims/left", path=printable(str(path)), count=len(answers))))
-
-
-def _numbered(answer: Data) -> Data:
-    """The same with its year as a number, which is text once it was read."""
-    car = answer.get("car") if isinstance(answer, dict) else None
-    if isinstance(car, dict) and isinstance(year := car.get("year"), str) and year.isdecimal():
-        return {**answer, "car": {**car, "year": int(year)}}
-    return answer

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from undertrim.derive import fastener_words
+from undertrim.derive.evidence.claims import claimed
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.derive.fact_names import fact_name
 from undertrim.record import units
@@ -68,12 +69,8 @@ def conflict(record: VehicleRecord, dispute: Dispute) -> Conflict:
 
 def _claimed(claims: Sequence[Claim], cautious: Value) -> Message:
     """The claims and the cautious value in a sentence or two."""
-    said = (message("conflicts/claim", says=claim.says, source=_listed(claim.source)) for claim in claims)
+    said = (claimed(claim.says, claim.source) for claim in claims)
     return message("conflicts/claimed", claims=Items(tuple(said), "either"), cautious=cautious)
-
-
-def _listed(ids: Sequence[str]) -> Value:
-    return Items(tuple(ids), "comma") if ids else ""
 
 
 def _shown(says: str, kind: str) -> Value:

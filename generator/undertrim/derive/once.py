@@ -4,16 +4,17 @@ import weakref
 from collections.abc import Callable
 from typing import TypeVar
 
-from undertrim.record.model import VehicleRecord
+from undertrim.record.gear import AnyRecord
 
+Record = TypeVar("Record", bound=AnyRecord)
 Answer = TypeVar("Answer")
 
 
-def once(function: Callable[[VehicleRecord], Answer]) -> Callable[[VehicleRecord], Answer]:
+def once(function: Callable[[Record], Answer]) -> Callable[[Record], Answer]:
     """The same function with its answers kept. An answer must not hold the record that it is about, which would then never go."""
     kept: dict[int, Answer] = {}
 
-    def asked(record: VehicleRecord) -> Answer:
+    def asked(record: Record) -> Answer:
         key = id(record)  # a record is never changed, and holds what cannot be hashed
         if key not in kept:
             kept[key] = function(record)

@@ -16,7 +16,7 @@ from undertrim.resources import table
 
 KEYED = {
     "variants", "choices", "areas", "closures", "conflicts", "evidence", "preps", "parts", "tethers", "openings", "connectors", "pins", "functions",
-    "verified_parts", "duties", "before", "after", "sound", "ladders", "runs", "leads",
+    "verified_parts", "duties", "before", "after", "sound", "ladders", "runs", "leads", "tried",
 }  # fmt: skip
 """Mappings whose keys are the ids of what stands under them."""
 

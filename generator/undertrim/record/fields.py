@@ -54,6 +54,22 @@ def root(name: str) -> Node:
     return _at((document, ("$defs", block) if block else ()))
 
 
+DOCUMENTS = ("vehicle", "gear")
+
+
+def document_of(place: Pointer) -> str:
+    """In which sort of record an address leads somewhere: its first key says so. What both have (`evidence`, `conflicts`) is the same in both."""
+    return next((name for name in DOCUMENTS if place and root(name).child(place[0])), DOCUMENTS[0])
+
+
+def node_of(place: Pointer) -> Node | None:
+    """The node that an address leads to; None where no schema knows it."""
+    node: Node | None = root(document_of(place))
+    for step in place:
+        node = node.child(step) if node else None
+    return node
+
+
 def node_at(home: Place, *steps: str) -> Node:
     """The node of a schema that stands below another one under these keywords."""
     return _at((home[0], (*home[1], *steps)))

@@ -1,15 +1,15 @@
 """A gear record as typed, frozen data; the schema says what each field means."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from undertrim.record.model import Decided
-from undertrim.record.model.gear import AnyGear, Assembly, Lead, Place
+from undertrim.record.model import Conflict, Decided, Evidence, VehicleRecord
+from undertrim.record.model.gear import AnyGear, Assembly, Lead, Place, Tried
 from undertrim.record.model.kinds import GEAR, GearFacts
 
-__all__ = ["GEAR", "AnyGear", "Assembly", "GearFacts", "GearRecord", "Lead", "Place"]
+__all__ = ["GEAR", "AnyGear", "AnyRecord", "Assembly", "GearFacts", "GearRecord", "Lead", "Place", "Tried"]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, weakref_slot=True)
 class GearRecord:
     """One gear record."""
 
@@ -17,3 +17,9 @@ class GearRecord:
     gear: GearFacts
     demo: Decided = "no"
     lang: str = ""
+    evidence: dict[str, Evidence] = field(default_factory=dict)
+    conflicts: dict[str, Conflict] = field(default_factory=dict)
+
+
+AnyRecord = VehicleRecord | GearRecord
+"""A record of either sort: both have evidence and conflicts."""

@@ -29,3 +29,19 @@ def vehicle_file(workspace: Workspace, name: str) -> Path:
         raise NotFound(message("files/several-makes", name=stem, addresses=addresses))
     hint = suggestion(stem, sorted({path.stem for path in every}), message("nearness/vehicles"))
     raise NotFound(message("files/no-vehicle", name=name, hint=hint))
+
+
+def gear_file(workspace: Workspace, name: str) -> Path:
+    """The file of the gear whose record has this id (the file's stem). Raises NotFound."""
+    folder = workspace.records / "gear"
+    every = workspace.files([folder]) if folder.exists() else []
+    found = [path for path in every if path.stem == name]
+    if found:
+        return found[0]
+    hint = suggestion(name, sorted(path.stem for path in every), message("nearness/ids"))
+    raise NotFound(message("files/no-gear", name=name, hint=hint))
+
+
+def file_of(workspace: Workspace, vehicle: str, gear: str) -> Path:
+    """The file of a vehicle or of gear, whichever is named. Raises NotFound."""
+    return gear_file(workspace, gear) if gear else vehicle_file(workspace, vehicle)

@@ -14,25 +14,30 @@ const NAME = "undertrim-claims.json";
 function value(claim) { return claim.says || say(`not-so/found-${claim.found}`); }
 
 /** @param {Claim} claim */
+function recordOf(claim) { return claim.gear || claim.vehicle; }
+
+/** @param {Claim} claim */
 function words(claim) {
-  return say("not-so/said", { about: claim.about, value: value(claim), stood: claim.was || say("facts/not-recorded") });
+  const [, , make, model, opening] = claim.about.startsWith("gear/tried/") ? claim.about.split("/") : [];
+  if (opening) return say(`tried-form/said-${claim.says}`, { gear: claim.gear, opening: `${make}/${model}/${opening}` });
+  return say("not-so/said", { about: claim.gear ? `${claim.gear}/${claim.about}` : claim.about, value: value(claim), stood: claim.was || say("facts/not-recorded") });
 }
 
 /** @param {Claim} claim */
 function carOf(claim) {
-  const { year, side, is } = claim.car;
+  const { year, side, is } = claim.car || { year: "unknown", side: "unknown" };
   return [typeof year === "number" ? String(year) : "", side === "unknown" ? "" : say(`not-so/side-${side}`), Object.entries(is || {}).map((pair) => pair.join(": ")).join(", ")];
 }
 
 /** @param {Claim} claim */
 function how(claim) {
-  return [say(`not-so/how-${claim.how}`), claim.on, claim.by, claim.with, ...carOf(claim), claim.note, claim.photo && claim.photo.file].filter(Boolean).join("; ");
+  return [say(`not-so/how-${claim.how}`), claim.on, claim.by, claim.with, ...carOf(claim), claim.size && say(`tried-form/size-${claim.size}`), claim.hit, claim.note, claim.photo && claim.photo.file].filter(Boolean).join("; ");
 }
 
 /* What an issue of the repository says. */
 function issue() {
-  const all = claims(), told = all.map((one) => `- ${one.vehicle}: ${words(one)} (${how(one)})`).join("\n");
-  return { title: say("not-so/issue-title", { vehicle: Array.from(new Set(all.map((one) => one.vehicle))).join(", ") }), body: `${told}\n\n\`\`\`json\n${asFile()}\`\`\`\n` };
+  const all = claims(), told = all.map((one) => `- ${recordOf(one)}: ${words(one)} (${how(one)})`).join("\n");
+  return { title: say("not-so/issue-title", { vehicle: Array.from(new Set(all.map(recordOf))).join(", ") }), body: `${told}\n\n\`\`\`json\n${asFile()}\`\`\`\n` };
 }
 
 /* Where a new issue is written; empty where the collection names no repository, or it would be too long. */
@@ -46,7 +51,7 @@ function issueAddress() {
 /* The claims as a new file of the repository; not where photographs go with them. */
 function fileAddress() {
   const all = claims();
-  return all.some((one) => one.photo) ? "" : newFileAddress(`claims-${Array.from(new Set(all.map((one) => one.vehicle.split("/")[1]))).join("-")}-${all[0].on}.json`, asFile());
+  return all.some((one) => one.photo) ? "" : newFileAddress(`claims-${Array.from(new Set(all.map((one) => recordOf(one).split("/").pop()))).join("-")}-${all[0].on}.json`, asFile());
 }
 
 function shown() {

@@ -3,7 +3,8 @@
 /**
  * One answer about one fact, as the schema describes it: `says` or `found`.
  * @typedef {object} Claim
- * @property {string} vehicle
+ * @property {string} [vehicle] the record that it is about; or
+ * @property {string} [gear] that of gear, by its id
  * @property {string} about
  * @property {string} [says]
  * @property {string} [found]
@@ -12,13 +13,15 @@
  * @property {string} on
  * @property {string} by
  * @property {string} [with]
- * @property {{ year: number | string, side: string, is?: Record<string, string> }} car
+ * @property {{ year: number | string, side: string, is?: Record<string, string> }} [car] none where it is about gear on the bench
+ * @property {string} [size] of gear that did not go in: which of its sizes was in the way
+ * @property {string} [hit] and what it met
  * @property {string} [note]
  * @property {{ file: string, shows: string }} [photo] a picture of it, which is kept beside the claims (photos-kept.js)
  */
 
 const KEY = "undertrim:claims", BY = "undertrim:claims-by";
-const TEXTS = ["vehicle", "about", "says", "found", "was", "how", "on", "by", "with", "note"];
+const TEXTS = ["vehicle", "gear", "about", "size", "hit", "says", "found", "was", "how", "on", "by", "with", "note"];
 
 /* A browser that keeps nothing still lets them leave, as long as the page is open. */
 let unkept = "";
@@ -26,8 +29,8 @@ let unkept = "";
 function isPhoto(one) { return typeof one === "object" && one !== null && typeof one.file === "string" && typeof one.shows === "string"; }
 
 function isClaim(one) {
-  return typeof one === "object" && one !== null && typeof one.vehicle === "string" && typeof one.about === "string"
-    && typeof one.car === "object" && one.car !== null && (one.photo === undefined || isPhoto(one.photo)) && TEXTS.every((name) => one[name] === undefined || typeof one[name] === "string");
+  return typeof one === "object" && one !== null && typeof (one.vehicle || one.gear) === "string" && typeof one.about === "string"
+    && typeof (one.car || {}) === "object" && (one.photo === undefined || isPhoto(one.photo)) && TEXTS.every((name) => one[name] === undefined || typeof one[name] === "string");
 }
 
 /** @returns {Claim[]} */
@@ -73,7 +76,7 @@ export function dropAll() { keep([]); }
 export function whoBefore() { try { return localStorage.getItem(BY) || ""; } catch (error) { return ""; } }
 export function remember(by) { try { localStorage.setItem(BY, by); } catch (error) { /* then it is typed again */ } }
 
-const SHARED = ["vehicle", "by", "on", "how", "with", "car"];
+const SHARED = ["vehicle", "gear", "by", "on", "how", "with", "car"];
 
 /* All of them, as their file holds them: what several have in common stands once, at the top. */
 export function asFile() {

@@ -134,7 +134,7 @@ function hasLead(name, receiver, shelf) {
  */
 export function stopsTyped(joining, car, shelf) {
   /** @type {Gear} */
-  const typed = { id: "", name: "", kind: "receiver", gear: { keeps: [], needs: [], outputs: [], lead_set: "" }, fitting: null, suits: [], alters: [], to_get: "" };
+  const typed = { id: "", name: "", kind: "receiver", gear: { keeps: [], needs: [], outputs: [], lead_set: "" }, fitting: null, suits: [], alters: [], to_get: "", tried: [], doubts: [] };
   return stopsOf(typed, joining, car, shelf);
 }
 

@@ -1,10 +1,12 @@
 /* Gear for each opening of the visit: not chosen yet, or one piece of the stock with its verdict. The stock, and what works out whether it fits, are asked for when somebody opens a choice. */
 
-import { choose, chosen, known } from "./chosen.js";
+import { choose, chosen, chosenCar, known } from "./chosen.js";
 import { byId, make } from "./elements.js";
 import { askedOf, command, kindsFor } from "./gear-asked.js";
 import { showFitting } from "./gear-time.js";
 import { SIGNS } from "./fit-signs.js";
+import { tryIt } from "./tried.js";
+import { seen } from "./tried-seen.js";
 import { ask, load } from "./shelf.js";
 import { address } from "./visit-kept.js";
 import { list, say } from "./words.js";
@@ -40,11 +42,12 @@ async function fetchShelf() {
 }
 
 /* One answer as a line: the sign and the verdict in words, what decides, and in which cars where they differ. */
-function line(row) {
+function line(row, opening) {
   const words = window.undertrimFit.verdictWords(row.fit), close = row.fit.checks.find((check) => check.verdict === "fits" && check.margin !== null && check.unit === "mm");
-  const said = list([row.fit.reason, row.fit.kind.startsWith("fits") && close ? close.words : "", ...row.fit.alters].filter(Boolean), "semicolon");
+  const said = list([row.fit.reason, row.fit.kind.startsWith("fits") && close ? close.words : "", ...row.fit.alters, ...row.gear.doubts].filter(Boolean), "semicolon");
   return [make("span", { "class": "ut-word" }, make("span", { "aria-hidden": "true" }, SIGNS[row.fit.kind]), " " + words),
-    make("small", {}, row.cars ? say("gear-choice/worst-in", { said, cars: row.cars }) : said)];
+    make("small", {}, row.cars ? say("gear-choice/worst-in", { said, cars: row.cars }) : said),
+    ...seen(row.gear, known.address, known.words.written[opening], row.fit.kind).map((one) => make("small", { class: "ut-tried" }, one))];
 }
 
 function verdictOf(opening) {
@@ -58,7 +61,7 @@ function verdictOf(opening) {
   const asked = askedOf(opening, shelf), { free } = window.undertrimFit.open(asked);
   if (!free.length) return make("p", { "class": "ut-gear-said" }, say("gear-choice/closed"));
   const row = window.undertrimFit.verdict(asked, found, free);
-  return make("p", { "class": "ut-gear-said ut-verdict ut-is-" + row.fit.kind }, ...line(row));
+  return make("p", { "class": "ut-gear-said ut-verdict ut-is-" + row.fit.kind }, ...line(row, opening), tryIt(found, { vehicle: known.address, opening: known.words.written[opening], place: nameOf(opening), car: chosenCar() }));
 }
 
 function plainly(text) { return text.normalize("NFKD").replace(/[\u0300-\u036f]/g, "").toLowerCase(); }
@@ -89,7 +92,7 @@ function toggleOf(opening) { return /** @type {HTMLElement} */ (spot.querySelect
 function fill(opening, every, out, status) {
   const found = every.filter(holdsTyped), first = found.slice(0, MOST_SHOWN), rest = found.length - first.length;
   const open = gearOf(opening) && !typed ? [pick(opening, "", [make("b", {}, say("gear-choice/leave-open"))], "")] : [];
-  out.replaceChildren(...open, ...first.map((row) => pick(opening, row.gear.id, [make("b", {}, row.gear.name), ...line(row)], row.fit.kind)));
+  out.replaceChildren(...open, ...first.map((row) => pick(opening, row.gear.id, [make("b", {}, row.gear.name), ...line(row, opening)], row.fit.kind)));
   const counted = found.length === every.length ? say("gear-choice/number", { count: every.length }) : say("gear-choice/some", { found: found.length, count: every.length });
   status.textContent = !found.length ? say("gear-choice/none-found") : list([counted, rest ? say("gear-choice/more", { count: rest }) : ""].filter(Boolean), "semicolon");
 }

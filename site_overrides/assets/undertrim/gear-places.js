@@ -3,9 +3,10 @@
 import { carsInWords, kinds } from "./fit-cars.js";
 import { fitIn, open } from "./fit-place.js";
 import { verdictWords } from "./fit-verdict.js";
+import { seen } from "./tried-seen.js";
 
 /** @import { PlaceVehicle, Shelf, ShelfGear } from "published" */
-/** @typedef {{ vehicle: string, title: string, demo: boolean, opening: string, written: string, name: string, cars: string, verdict: string, words: string, headline: string }} Found */
+/** @typedef {{ vehicle: string, title: string, demo: boolean, opening: string, written: string, name: string, cars: string, verdict: string, words: string, headline: string, seen: string[] }} Found */
 
 const RANKED = ["fits", "fits-with", "marginal", "unknown", "stop", "does-not-fit"];
 
@@ -26,7 +27,7 @@ export function inVehicle(vehicle, gear, shelf) {
     });
     return [...alike.values()].map(({ fit, cars }) => ({
       vehicle: vehicle.address, title: vehicle.title, demo: vehicle.demo, opening: opening.id, written: opening.written, name: opening.name,
-      cars: cars.length === every.length ? "" : carsInWords(cars, every, vehicle.labels), verdict: fit.kind, words: verdictWords(fit), headline: fit.headline
+      cars: cars.length === every.length ? "" : carsInWords(cars, every, vehicle.labels), verdict: fit.kind, words: verdictWords(fit), headline: fit.headline, seen: seen(gear, vehicle.address, opening.written, fit.kind)
     }));
   });
 }

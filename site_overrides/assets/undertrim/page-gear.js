@@ -1,10 +1,12 @@
 /* The page of a piece of gear: into which openings of the collection it goes, worked out here, make by make, so that the page answers while it reckons. */
 
 import { byId, make } from "./elements.js";
+import "./gear-not-so.js";
 import { use } from "./fit-place.js";
 import { SIGNS } from "./fit-signs.js";
 import { inOrder, inVehicle } from "./gear-places.js";
 import { ask, load } from "./shelf.js";
+import { tryIt } from "./tried.js";
 import { say } from "./words.js";
 
 /** @import { PlaceVehicle } from "published" */
@@ -32,7 +34,7 @@ const command = () => `undertrim fit --everywhere ${spot.dataset.gear}`;
 function line(place) {
   const where = say("everywhere/place", { vehicle: place.title, opening: place.name }), address = place.vehicle.split("/").map(encodeURIComponent).join("/");
   const visit = `?jobs=${encodeURIComponent(place.written)}&${encodeURIComponent(place.written)}=${encodeURIComponent(spot.dataset.gear)}`;
-  return make("li", {}, make("a", { "class": "ut-goes", href: `${BASE}vehicles/${address}.html${visit}` }, make("b", {}, place.cars ? say("fit-shown/for", { title: where, cars: place.cars }) : where), make("span", {}, place.headline)));
+  return make("li", {}, make("a", { "class": "ut-goes", href: `${BASE}vehicles/${address}.html${visit}` }, make("b", {}, place.cars ? say("fit-shown/for", { title: where, cars: place.cars }) : where), make("span", {}, place.headline), ...place.seen.map((one) => make("span", { class: "ut-tried" }, one))), " ", tryIt({ id: spot.dataset.gear, name: spot.dataset.name, kind: spot.dataset.kind }, { vehicle: place.vehicle, opening: place.written, place: where, car: {} }));
 }
 
 function show() {

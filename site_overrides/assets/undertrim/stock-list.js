@@ -1,6 +1,6 @@
 /* What of the stock fits each opening: ranked on the device when somebody opens the list, for the car and the gear of the visit. */
 
-import { known, page } from "./chosen.js";
+import { chosenCar, known, page } from "./chosen.js";
 import { all, make } from "./elements.js";
 import { askedOf, command, forms, kindsFor } from "./gear-asked.js";
 import { open, ranked, use } from "./fit-place.js";
@@ -8,16 +8,20 @@ import { checks, notes } from "./fit-shown.js";
 import { SIGNS } from "./fit-signs.js";
 import { verdictWords } from "./fit-verdict.js";
 import { ask } from "./shelf.js";
+import { tryIt } from "./tried.js";
+import { seen } from "./tried-seen.js";
 import { list, say } from "./words.js";
 
 /** @import { Shelf } from "published" */
 
-function entry(row, place) {
+function entry(row, place, opening, name) {
+  const written = known.words.written[opening], told = seen(row.gear, known.address, written, row.fit.kind);
   const reason = row.cars ? say("gear-choice/worst-in", { said: row.fit.reason, cars: row.cars }) : row.fit.reason;
   return make("li", {}, make("details", { "class": "ut-verdict ut-is-" + row.fit.kind, "data-gear": row.gear.id },
     make("summary", {}, make("span", { "class": "ut-word" }, make("span", { "aria-hidden": "true" }, SIGNS[row.fit.kind]), " " + verdictWords(row.fit)), " ",
-      make("span", { "class": "ut-what" }, make("b", {}, row.gear.name), " ", make("small", {}, reason))),
-    checks(row.fit), notes(row.fit.notes.concat(place.notes, row.fit.alters))
+      make("span", { "class": "ut-what" }, make("b", {}, row.gear.name), " ", make("small", {}, list([reason, ...told].filter(Boolean), "sentences")))),
+    ...told.map((one) => make("p", { class: "ut-tried" }, one)), checks(row.fit), notes(row.fit.notes.concat(place.notes, row.fit.alters, row.gear.doubts)),
+    make("p", {}, tryIt(row.gear, { vehicle: known.address, opening: written, place: name, car: chosenCar() }))
   ));
 }
 
@@ -40,7 +44,7 @@ function show(spot, shelf) {
   const how = make("p", {}, make("small", {}, say("gear-choice/fits-how", { command: command("fit") })));
   const asked = askedOf(opening, shelf), rows = ranked(asked);
   const none = open(asked).free.length ? say("fit-shown/none-page", { kind: say(`gear-kinds/${place.gear}`) }) : say("gear-choice/closed");
-  out.replaceChildren(...(rows.length ? [make("p", {}, make("b", {}, say("fit-shown/in-stock")), " " + counted(rows) + "."), make("ul", { "class": "ut-fits" }, ...rows.map((row) => entry(row, place)))]
+  out.replaceChildren(...(rows.length ? [make("p", {}, make("b", {}, say("fit-shown/in-stock")), " " + counted(rows) + "."), make("ul", { "class": "ut-fits" }, ...rows.map((row) => entry(row, place, opening, spot.dataset.name)))]
     : [make("p", {}, none)]), notes(left), how);
 }
 

@@ -4,6 +4,8 @@
 import { all, byId, make } from "./elements.js";
 import { keep, kept } from "./visit-kept.js";
 import { fileName, save } from "./visit-passed.js";
+import { chosen, chosenCar, known } from "./chosen.js";
+import { tryIt } from "./tried.js";
 import { forTheBroken } from "./visit-added.js";
 import { data, isTest, titleOf } from "./visit-steps.js";
 import { say, tag } from "./words.js";
@@ -78,6 +80,16 @@ function file(page) {
   return "<!doctype html>\n" + new XMLSerializer().serializeToString(made.documentElement).replace("</head>", `<style>${STYLE}</style></head>`) + "\n";
 }
 
+/* For each piece of gear of the visit, the way to say whether it went in. */
+function whetherIn() {
+  const places = all(".ut-gear-place").filter((item) => above(item.querySelector(".ut-gear-toggle b")) && (chosen().gear[item.dataset.opening] || {}).gear);
+  const rows = places.map((item) => {
+    const opening = item.dataset.opening, [place, name] = Array.from(item.querySelector(".ut-gear-toggle").children).map((part) => part.textContent);
+    return make("p", {}, place, ": ", make("b", {}, name), " ", tryIt({ id: chosen().gear[opening].gear, name, kind: known.words.takes[opening] }, { vehicle: known.address, opening: known.words.written[opening], place, car: chosenCar() }));
+  });
+  return rows.length ? [make("fieldset", { class: "ut-report-tried" }, make("legend", {}, say("tried-form/in-report")), ...rows)] : [];
+}
+
 /** @param {string[]} numbers */
 export function openReport(numbers) {
   const spot = make("div", {});
@@ -85,7 +97,7 @@ export function openReport(numbers) {
   const dialog = /** @type {HTMLDialogElement} */ (make("dialog", { class: "ut ut-report", "aria-label": say("bay/report"), "ut-typed": again, close: () => { dialog.remove(); } },
     make("div", { class: "ut-report-typed" },
       field("who", say("joint/fill-by"), lastWho(), rememberWho), field("car", say("bay/which-car-hint")),
-      ...losses().map(({ key, loss }) => field(key, say("bay/agreed-by", { loss }))),
+      ...losses().map(({ key, loss }) => field(key, say("bay/agreed-by", { loss }))), ...whetherIn(),
       make("p", { class: "ut-report-do" },
         make("button", { type: "button", class: "ut-button", click: () => { window.print(); } }, say("bay/print")),
         make("button", { type: "button", class: "ut-button", click: () => { save(fileName(kept(), "-report.html"), "text/html", file(spot)); } }, say("bay/save-report")),

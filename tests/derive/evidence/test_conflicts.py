@@ -9,7 +9,7 @@ from undertrim.derive.evidence import cautious
 from undertrim.derive.evidence.conflicts import Dispute, Unsettled, disputes
 from undertrim.derive.evidence.facts import Fact, fact_at
 from undertrim.derive.evidence.readings import read, same
-from undertrim.record.fields import root
+from undertrim.record.fields import document_of, root
 from undertrim.record.source import Data
 
 HOWS = {"e1": "measured", "e2": "told", "e3": "measured"}
@@ -118,8 +118,9 @@ def test_every_order_is_about_a_field_of_the_schema_and_gives_a_reason() -> None
 
 
 def _node(about: str) -> Data:
-    node = root("vehicle")
-    for step in about.split("/"):
+    steps = about.split("/")
+    node = root(document_of(tuple(steps)))
+    for step in steps:
         below = node.child(step) or node.child("dash") or node.child("boot") or node.child("width") or node.child(0)
         if below is None:
             return None

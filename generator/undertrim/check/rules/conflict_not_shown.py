@@ -118,7 +118,7 @@ error: no evidence 'e4' (evidence ids here: e1, e2, e3)
 
 from collections.abc import Iterator
 
-from undertrim.check.findings import Finding, Subject
+from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.derive.evidence.conflicts import Dispute, Unsettled, disputes
 from undertrim.derive.evidence.facts import Fact
 from undertrim.record.nearness import suggestion
@@ -130,6 +130,15 @@ LEVEL = Level.ERROR
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every conflict that leads nowhere, is passed over by its fact, or is settled by nothing."""
+    yield from _found(subject)
+
+
+def check_gear(subject: GearSubject) -> Iterator[Finding]:
+    """The same for a gear record."""
+    yield from _found(subject)
+
+
+def _found(subject: Subject | GearSubject) -> Iterator[Finding]:
     for dispute in disputes(subject.record):
         home = ("conflicts", dispute.conflict.id)
         if not subject.intact(home):

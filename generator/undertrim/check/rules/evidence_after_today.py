@@ -24,7 +24,7 @@ error: dated 2099-03-02, a day that has not come yet (correct the day)
 from collections.abc import Iterator
 from datetime import date, datetime, timedelta, timezone
 
-from undertrim.check.findings import Finding, Subject
+from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.derive.evidence.holding import looks
 from undertrim.record.problem import Level
 from undertrim.words import message
@@ -37,6 +37,15 @@ _FIRST = timezone(timedelta(hours=14))
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every look that is dated after today."""
+    yield from _found(subject)
+
+
+def check_gear(subject: GearSubject) -> Iterator[Finding]:
+    """The same for a gear record."""
+    yield from _found(subject)
+
+
+def _found(subject: Subject | GearSubject) -> Iterator[Finding]:
     now = today()
     for look in looks(subject.record):
         if date.fromisoformat(look.on) > now:

@@ -2,7 +2,7 @@
 
 ## What it finds
 
-A vehicle, opening, variant or choice in `suits` that is nowhere. A part in the assembly of a kit, and a plug of
+A vehicle, opening, variant or choice in `suits`, or a vehicle or opening in `tried`, that is nowhere. A part in the assembly of a kit, and a plug of
 a harness or interface, that none of the vehicles it suits has. A lead set that a receiver comes with (`lead_set`)
 and that is no record of kind `leads`.
 
@@ -184,29 +184,38 @@ def meetings(cards: Sequence[Card]) -> Iterator[Meeting]:
         yield Meeting(card, (mark, *names), partial(_nowhere, gear, known, sets))
         suited = dict.fromkeys(place.vehicle for place in gear.facts.suits)
         found = {address: known[address] for address in suited if address in known}
-        for address, vehicle in found.items():
+        met = dict.fromkeys((*suited, *(one.vehicle for one in gear.facts.tried.values())))
+        for address, vehicle in ((address, known[address]) for address in met if address in known):
             yield Meeting(card, (mark, address, vehicle.marks["joints"]), partial(_places, gear, vehicle))
         if len(found) == len(suited):
-            met = [f"{address} {vehicle.marks['joints']}" for address, vehicle in found.items()]
-            yield Meeting(card, (mark, "", *met), partial(_together, gear, found))
+            marks = [f"{address} {vehicle.marks['joints']}" for address, vehicle in found.items()]
+            yield Meeting(card, (mark, "", *marks), partial(_together, gear, found))
 
 
 def _nowhere(gear: Gear, known: Mapping[str, Card], sets: Sequence[str]) -> Iterator[Finding]:
     """The vehicles and lead sets that are no records."""
     for receiver in of_kind([gear], ReceiverGear):
         yield from _lead_set(receiver.facts.lead_set, sets)
-    for index, place in enumerate(gear.facts.suits):
+    for pointer, place in _named(gear):
         if place.vehicle not in known:
             about = tuple(place.vehicle.split("/"))
             said = _no_vehicle(place.vehicle, near(place.vehicle, known))
-            yield Finding(("gear", "suits", index, "vehicle"), said, about=about)
+            yield Finding((*pointer, "vehicle"), said, about=about)
 
 
 def _places(gear: Gear, vehicle: Card) -> Iterator[Finding]:
     """The openings, variants and choices that one vehicle does not have."""
-    for index, place in enumerate(gear.facts.suits):
+    for pointer, place in _named(gear):
         if place.vehicle == vehicle.address and vehicle.details.record:
-            yield from _place(("gear", "suits", index), place, vehicle.details.record)
+            yield from _place(pointer, place, vehicle.details.record)
+
+
+def _named(gear: Gear) -> Iterator[tuple[Pointer, Place]]:
+    """Every opening that gear names: those that it is made for, and those in which it was tried."""
+    for index, place in enumerate(gear.facts.suits):
+        yield ("gear", "suits", index), place
+    for one in gear.facts.tried.values():
+        yield ("gear", "tried", one.id), Place(one.vehicle, one.opening)
 
 
 def _together(gear: Gear, suited: Mapping[str, Card]) -> Iterator[Finding]:

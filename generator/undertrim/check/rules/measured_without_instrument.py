@@ -24,7 +24,7 @@ warning: 'e1' was measured, and nobody says what with (write the instrument and 
 
 from collections.abc import Iterator
 
-from undertrim.check.findings import Finding, Subject
+from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -33,6 +33,15 @@ LEVEL = Level.WARNING
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every measurement without an instrument."""
+    yield from _found(subject)
+
+
+def check_gear(subject: GearSubject) -> Iterator[Finding]:
+    """The same for a gear record."""
+    yield from _found(subject)
+
+
+def _found(subject: Subject | GearSubject) -> Iterator[Finding]:
     for item in subject.record.evidence.values():
         if item.how == "measured" and not item.with_.strip() and subject.intact(("evidence", item.id)):
             found = message("rules/measured-without-instrument/no-instrument", evidence=item.id)

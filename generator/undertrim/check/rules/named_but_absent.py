@@ -74,7 +74,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 from undertrim.check import sources
-from undertrim.check.findings import Finding, Subject
+from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.record.model import Ref, VehicleRecord
 from undertrim.record.model.kinds.amplifier import AmplifierOpening
 from undertrim.record.nearness import suggestion
@@ -128,8 +128,17 @@ def check(subject: Subject) -> Iterator[Finding]:
     for bay in record.openings_of(AmplifierOpening):
         if bay.run:
             yield from _absent(("openings", bay.id, "run"), bay.run, list(record.runs), _RUN)
+    yield from _evidence(subject)
+
+
+def check_gear(subject: GearSubject) -> Iterator[Finding]:
+    """Every piece of evidence that a gear record names and does not have."""
+    yield from _evidence(subject)
+
+
+def _evidence(subject: Subject | GearSubject) -> Iterator[Finding]:
     for pointer, name in sources.named(subject.fields):
-        yield from _absent(pointer, name, list(record.evidence), _EVIDENCE)
+        yield from _absent(pointer, name, list(subject.record.evidence), _EVIDENCE)
 
 
 def _absent(pointer: Pointer, name: str, known: Collection[str], what: What) -> Iterator[Finding]:

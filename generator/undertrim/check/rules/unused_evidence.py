@@ -29,7 +29,7 @@ warning: nothing in this record rests on 'e2' (name it in the 'source' of what i
 from collections.abc import Iterator
 
 from undertrim.check import sources
-from undertrim.check.findings import Finding, Subject
+from undertrim.check.findings import Finding, GearSubject, Subject
 from undertrim.record.problem import Level
 from undertrim.words import message
 
@@ -38,6 +38,15 @@ LEVEL = Level.WARNING
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every piece of evidence that nothing names; none while a refused `source` may mean it."""
+    yield from _found(subject)
+
+
+def check_gear(subject: GearSubject) -> Iterator[Finding]:
+    """The same for a gear record."""
+    yield from _found(subject)
+
+
+def _found(subject: Subject | GearSubject) -> Iterator[Finding]:
     if any("source" in place for place in subject.entry.dropped):
         return
     used = {name for _, name in sources.named(subject.fields)}

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from undertrim.derive.claims.outcome import Refused
 from undertrim.derive.evidence.facts import schema_at
 from undertrim.derive.evidence.fingerprint import NO_FACTS
-from undertrim.record.fields import root
+from undertrim.record.fields import node_of
 from undertrim.record.nearness import suggestion
 from undertrim.record.source import Data, Pointer, Source
 from undertrim.words import Message, Value, message
@@ -45,7 +45,7 @@ class AtCar:
 def place_of(source: Source, keys: tuple[str, ...], car: AtCar) -> Pointer:
     """The place that keys lead to; what does not stand there yet can be written there. Raises Refused."""
     about = "/".join(keys)
-    if keys[0] in NO_FACTS or keys[-1] in NOT_ANSWERED or root("vehicle").child(keys[0]) is None:
+    if keys[0] in NO_FACTS or keys[-1] in NOT_ANSWERED or node_of(keys[:1]) is None:
         raise Refused(message("claims/no-fact", about=about))
     ways: list[tuple[Pointer, Data]] = [((), source.data)]
     for key in keys:

@@ -5,13 +5,13 @@ from dataclasses import dataclass
 
 from undertrim.derive.evidence.conflicts import Dispute, disputes
 from undertrim.record.changing import Change
-from undertrim.record.model import VehicleRecord
+from undertrim.record.gear import AnyRecord
 from undertrim.record.source import Data, Pointer
 
 _LONGEST = 60
 
 
-def dispute_of(record: VehicleRecord, place: Pointer) -> Dispute | None:
+def dispute_of(record: AnyRecord, place: Pointer) -> Dispute | None:
     """The conflict about just one fact, if there is one."""
     keys = tuple(map(str, place))
     return next((item for item in disputes(record, *place) if item.keys == keys), None)
@@ -19,7 +19,7 @@ def dispute_of(record: VehicleRecord, place: Pointer) -> Dispute | None:
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """A value with the evidence that says so."""
+    """A value with the evidence that says so; none for what the record said before, from nobody knows where."""
 
     says: str
     source: tuple[str, ...]
@@ -27,19 +27,19 @@ class Said:
     @property
     def typed(self) -> Data:
         """In the short form."""
-        return [self.says, self._named]
+        return [self.says, self._named] if self.source else self.whole
 
     @property
     def whole(self) -> Data:
         """As the whole has it."""
-        return {"says": self.says, "source": self._named}
+        return {"says": self.says, "source": self._named} if self.source else {"says": self.says}
 
     @property
     def _named(self) -> Data:
         return self.source[0] if len(self.source) == 1 else list(self.source)
 
 
-def begun(record: VehicleRecord, place: Pointer, stands: Said, other: Said, *, short: bool) -> Change:
+def begun(record: AnyRecord, place: Pointer, stands: Said, other: Said, *, short: bool) -> Change:
     """A new conflict between what stands and what is said."""
     about = "/".join(map(str, place))
     claims = [stands, other]
@@ -62,7 +62,7 @@ def joined(dispute: Dispute, says: str, evidence: str, *, short: bool) -> Change
     )
 
 
-def _name(record: VehicleRecord, place: Pointer) -> str:
+def _name(record: AnyRecord, place: Pointer) -> str:
     """An id for a conflict from what it is about."""
     words = re.sub(r"[^a-z0-9]+", "-", "-".join(map(str, place[1:] or place)).lower()).strip("-")
     base = words[: _LONGEST - 3].rstrip("-") or "fact"

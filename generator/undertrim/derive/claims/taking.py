@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from undertrim.derive import coverage
-from undertrim.derive.claims import disputes, sources
+from undertrim.derive.claims import disputes, sources, tried
 from undertrim.derive.claims.addresses import AtCar, place_of
 from undertrim.derive.claims.outcome import Deed, Outcome, Refused
 from undertrim.derive.claims.values import field_at, meant
@@ -17,6 +17,7 @@ from undertrim.record import build
 from undertrim.record.changing import CannotPut, Change, put
 from undertrim.record.changing.edits import at
 from undertrim.record.claims import Answer, Found
+from undertrim.record.gear import AnyRecord
 from undertrim.record.instruments import coarseness, scales
 from undertrim.record.model import Blank, VehicleRecord
 from undertrim.record.source import Data, Pointer, Source
@@ -32,9 +33,9 @@ class Taking:
     """One record as it is, and how its text is read: to its source as a whole, and from that to the record."""
 
     source: Source
-    record: VehicleRecord
+    record: AnyRecord
     read: Callable[[str], Source]
-    build: Callable[[Source], VehicleRecord | None]
+    build: Callable[[Source], AnyRecord | None]
     before: Source
     """The record as it was before any answer was taken."""
     stamped: frozenset[str] = frozenset()
@@ -51,6 +52,8 @@ class Taking:
     def _take(self, answer: Answer) -> tuple[Source, Deed, Message]:
         if answer.keys[:1] == ("openings",) and len(answer.keys) == 2 and answer.found is Found.NONE:
             return self._not_there(answer)
+        if answer.keys[:2] == tried.KEYS:
+            return self._tried(answer)
         place = place_of(self.source, answer.keys, at_car(self.record, self.source, answer))
         if answer.found is Found.NOT_SO:
             return self._not_so(answer, place)
@@ -131,8 +134,6 @@ class Taking:
     def _disputed(self, answer: Answer, place: Pointer, stands: str, said: str) -> tuple[Source, Deed, Message]:
         changed, name = self._with_evidence(self.source, answer)
         known = tuple(one for one in sources.names(self.source, place) if one != name)
-        if not known:
-            raise Refused(message("claims/no-source", value=stands, other=said))
         both = disputes.Said(stands, known), disputes.Said(said, (name,))
         changed = put(changed, disputes.begun(self.record, place, *both, short=self._is_short), self.read)
         return self._cautious(changed, place), Deed.DISPUTED, message("claims/disputed", value=stands, other=said)
@@ -167,8 +168,15 @@ class Taking:
             return self.source, Deed.KEPT, message("claims/was-other", was=answer.was, value=stands)
         return self._disputed(answer, place, stands, UNKNOWN)
 
+    def _tried(self, answer: Answer) -> tuple[Source, Deed, Message]:
+        """Whether gear went in: each look stands by itself, the same again is one more witness."""
+        changed, name = self._with_evidence(self.source, answer)
+        change, deed, said = tried.entered(self.record, answer, name)
+        return (put(changed, change, self.read) if change else self.source), deed, said
+
     def _not_there(self, answer: Answer) -> tuple[Source, Deed, Message]:
         """An opening that this car does not have: the record says so of cars that are alike in what openings differ by."""
+        assert isinstance(self.record, VehicleRecord)
         opening = next((one for one in self.record.openings.values() if one.is_named(answer.keys[1])), None)
         if opening is None:
             raise Refused(message("claims/no-such-thing", about=answer.about, hint=""))
@@ -221,8 +229,10 @@ class Taking:
         return put(source, Change(place, dispute.cautious), self.read)
 
 
-def at_car(record: VehicleRecord, source: Source, answer: Answer) -> AtCar:
+def at_car(record: AnyRecord, source: Source, answer: Answer) -> AtCar:
     """What is known of the car that an answer was found at."""
+    if not isinstance(record, VehicleRecord):
+        return AtCar({})
     car = build.car_seen(sources.car_of(source, answer.car)) if answer.car else None
     return AtCar(answers(record, seen(record, car)), answer.side)
 

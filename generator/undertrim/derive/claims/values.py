@@ -6,7 +6,9 @@ from undertrim.derive.claims.outcome import Refused
 from undertrim.derive.evidence.facts import Fact, described, schema_at
 from undertrim.record.changing.edits import nested
 from undertrim.record.claims import Answer, Found
-from undertrim.record.model import Blank, VehicleRecord
+from undertrim.record.fields import document_of
+from undertrim.record.gear import AnyRecord
+from undertrim.record.model import Blank
 from undertrim.record.refusals import refusals
 from undertrim.record.schema import Schema
 from undertrim.record.sentences import write
@@ -17,7 +19,7 @@ _NONE = ("none", "absent", "no")
 """What fields of a few words say where somebody looked and found none."""
 
 
-def field_at(record: VehicleRecord, place: Pointer, about: str) -> Fact:
+def field_at(record: AnyRecord, place: Pointer, about: str) -> Fact:
     """The field at a place, with no value. Raises Refused where one value cannot stand there."""
     schema = schema_at(place)
     one_word = schema.get("type") not in ("object", "array") and "properties" not in schema
@@ -42,7 +44,7 @@ def meant(answer: Answer, field: Fact) -> Data:
 
 def allowed(place: Pointer, value: str) -> str:
     """The value, if the schema takes it there. Raises Refused with what it has against it."""
-    for refusal in refusals(nested(place, value), "vehicle"):
+    for refusal in refusals(nested(place, value), document_of(place)):
         if len(refusal.pointer) == len(place):
             complaint = next(write(refusal))
             raise Refused(message("schema/fault", said=complaint.said, hint=WayOut(complaint.said)))

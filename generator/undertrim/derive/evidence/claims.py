@@ -1,20 +1,26 @@
 """What the sides of a dispute about a wire say."""
 
+from collections.abc import Sequence
+
 from undertrim.derive.evidence.conflicts import Dispute
 from undertrim.record import colours
 from undertrim.resources import table
-from undertrim.words import Items, Value, message, word
+from undertrim.words import Items, Message, Value, message, word
 
 METER = message("joint-states/conflict")
 
 
 def claims(dispute: Dispute) -> Value:
     """What each side says, with its evidence: `illumination (e2) or antenna feed (e3)`."""
-    said = (
-        message("conflicts/claim", says=_value(dispute, claim.says), source=Items(tuple(claim.source), "comma"))
-        for claim in dispute.claims
-    )
+    said = (claimed(_value(dispute, claim.says), claim.source) for claim in dispute.claims)
     return Items(tuple(said), "either")
+
+
+def claimed(says: Value, source: Sequence[str]) -> Message:
+    """One of them: the value with its evidence, or that nothing says where it is from."""
+    if not source:
+        return message("conflicts/claim-unsaid", says=says)
+    return message("conflicts/claim", says=says, source=Items(tuple(source), "comma"))
 
 
 def field(dispute: Dispute) -> str:

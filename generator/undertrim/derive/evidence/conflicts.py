@@ -9,7 +9,8 @@ from undertrim.derive.evidence import cautious
 from undertrim.derive.evidence.facts import Fact, fact_at
 from undertrim.derive.evidence.readings import Reading, read, same
 from undertrim.derive.once import once
-from undertrim.record.model import Claim, Conflict, Evidence, VehicleRecord
+from undertrim.record.gear import AnyRecord
+from undertrim.record.model import Claim, Conflict, Evidence
 
 
 class Unsettled(StrEnum):
@@ -107,14 +108,14 @@ class Dispute:
         return read(says, fact.kind, fact.form, fact.scheme) if fact else read(says, "")
 
 
-def disputes(record: VehicleRecord, *keys: str | int) -> Iterator[Dispute]:
+def disputes(record: AnyRecord, *keys: str | int) -> Iterator[Dispute]:
     """Every conflict of a record, in its order; with keys those about the fact that they lead to and about what is below it."""
     wanted = "".join(f"{key}/" for key in keys)
     return (dispute for dispute in _all(record) if f"{dispute.conflict.about}/".startswith(wanted))
 
 
 @once
-def _all(record: VehicleRecord) -> tuple[Dispute, ...]:
+def _all(record: AnyRecord) -> tuple[Dispute, ...]:
     return tuple(
         Dispute(conflict, fact_at(record, conflict.about), record.evidence) for conflict in record.conflicts.values()
     )

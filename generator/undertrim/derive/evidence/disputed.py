@@ -2,26 +2,29 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import is_dataclass, replace
-from typing import Any
+from typing import Any, TypeVar
 
 from undertrim.derive.evidence.conflicts import Dispute, disputes
 from undertrim.derive.evidence.typed_names import typed_names
 from undertrim.derive.once import once
 from undertrim.record import units
-from undertrim.record.model import Blank, VehicleRecord
+from undertrim.record.gear import AnyRecord
+from undertrim.record.model import Blank
+
+Record = TypeVar("Record", bound=AnyRecord)
 
 
-def open_disputes(record: VehicleRecord, *keys: str | int) -> tuple[Dispute, ...]:
+def open_disputes(record: AnyRecord, *keys: str | int) -> tuple[Dispute, ...]:
     """The disputes that nothing has settled about the fact that keys lead to, and about what is below it; all without keys."""
     return tuple(item for item in disputes(record, *keys) if item.open) if record.conflicts else ()
 
 
-def disputed(record: VehicleRecord, *keys: str | int) -> Dispute | None:
+def disputed(record: AnyRecord, *keys: str | int) -> Dispute | None:
     """The open dispute about one fact; None where nobody doubts it."""
     return next((item for item in open_disputes(record, *keys) if len(item.keys) == len(keys)), None)
 
 
-def reckoned(record: VehicleRecord) -> VehicleRecord:
+def reckoned(record: Record) -> Record:
     """The record with the cautious value in place of every fact in dispute; itself where there is none.
 
     Where no claim is known to be the safe one the fact is unknown. What cannot be unknown (a function, a drive) stays as it stands: who
@@ -31,7 +34,7 @@ def reckoned(record: VehicleRecord) -> VehicleRecord:
 
 
 @once
-def _reckoned(record: VehicleRecord) -> VehicleRecord | None:
+def _reckoned(record: Record) -> Record | None:
     """The record with cautious values; None where it has no other."""
     other = None
     for item in open_disputes(record):

@@ -7,13 +7,14 @@ from undertrim.derive.evidence.facts import sized, text_of
 from undertrim.derive.evidence.fingerprint import NO_FACTS
 from undertrim.derive.evidence.typed_names import typed_names
 from undertrim.derive.once import once
-from undertrim.record.fields import Node, root
-from undertrim.record.model import Month, VehicleRecord, When
+from undertrim.record.fields import Node, node_of
+from undertrim.record.gear import AnyRecord
+from undertrim.record.model import Month, When
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
 from undertrim.words import Value
 
-ABOUT_OTHERS = frozenset({"source", "when", "photos"})
+ABOUT_OTHERS = frozenset({"source", "when", "photos", "tried"})
 """Fields that say something of the facts beside them, and are none."""
 _WHOLE = (type, When, Quantity, Month)
 
@@ -41,14 +42,14 @@ class Thing:
 
 
 @once
-def things(record: VehicleRecord) -> tuple[Thing, ...]:
+def things(record: AnyRecord) -> tuple[Thing, ...]:
     """Everything that facts are of, in the order of the record; what has none is left out."""
     return tuple(_things(record))
 
 
-def _things(record: VehicleRecord) -> Iterator[Thing]:
+def _things(record: AnyRecord) -> Iterator[Thing]:
     for key, value in _children(record):
-        node = root("vehicle").child(key)
+        node = node_of((key,))
         if key in NO_FACTS or node is None:
             continue
         for pointer, name, one, below in _held(str(key), value, node):

@@ -5,7 +5,8 @@ from dataclasses import dataclass, field, is_dataclass
 
 from undertrim.derive.evidence.fingerprint import NO_FACTS
 from undertrim.derive.evidence.typed_names import typed_names
-from undertrim.record.fields import Node, root
+from undertrim.record.fields import node_of
+from undertrim.record.gear import AnyRecord
 from undertrim.record.model import Month, VehicleRecord, When
 from undertrim.record.schema import Schema
 from undertrim.record.source import Pointer
@@ -31,7 +32,7 @@ class Fact:
     says_unknown: bool = field(default=False, compare=False)
 
 
-def fact_at(record: VehicleRecord, about: str) -> Fact | None:
+def fact_at(record: AnyRecord, about: str) -> Fact | None:
     """The fact that keys joined with `/` lead to; None where there is none, or more than a single value or a list of words.
 
     A value that the record leaves out has the one that is then meant, if there is one.
@@ -48,11 +49,12 @@ def fact_at(record: VehicleRecord, about: str) -> Fact | None:
     return described(record, tuple(pointer), text) if text else None
 
 
-def described(record: VehicleRecord, pointer: Pointer, text: str) -> Fact:
+def described(record: AnyRecord, pointer: Pointer, text: str) -> Fact:
     """A fact at a place with what the schema says of its field."""
     schema = schema_at(pointer)
     kind: str = schema["quantity"]["kind"] if "quantity" in schema else ""
-    plug = record.connectors.get(str(pointer[1])) if pointer[0] == "connectors" else None
+    plugs = record.connectors if isinstance(record, VehicleRecord) and pointer[0] == "connectors" else {}
+    plug = plugs.get(str(pointer[1])) if plugs else None
     blank = (
         schema.get("mayBeUnknown") or "unknown" in schema.get("enum", ()) or schema.get("quantity", {}).get("unknown")
     )
@@ -94,9 +96,7 @@ def text_of(value: object) -> str:
     return str(value) if isinstance(value, str | int | Month) else ""
 
 
-def schema_at(pointer: Pointer, document: str = "vehicle") -> Schema:
-    """What the schema of a sort of record says of a field; nothing for one it does not know."""
-    node: Node | None = root(document)
-    for step in pointer:
-        node = node.child(step) if node else None
+def schema_at(pointer: Pointer) -> Schema:
+    """What the schema says of the field that an address leads to; nothing for one it does not know."""
+    node = node_of(pointer)
     return node.schema if node else {}

@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from undertrim.derive import cars
 from undertrim.derive.evidence.seen import DRIVE_SIDE, UNKNOWN, Seen, answers, seen, shared
+from undertrim.record.gear import AnyRecord
 from undertrim.record.model import Built, CarSeen, VehicleRecord
 from undertrim.record.source import Pointer
 
@@ -60,10 +61,12 @@ class Misfit:
     until: str = ""
 
 
-def looks(record: VehicleRecord) -> Iterator[Look]:
+def looks(record: AnyRecord) -> Iterator[Look]:
     """Every look that the record names: each piece of evidence and the stamp."""
     for item in record.evidence.values():
         yield Look(("evidence", item.id), item.id, item.how, item.on, item.car)
+    if not isinstance(record, VehicleRecord):
+        return
     stamp = record.verified
     if stamp:
         yield Look(("verified",), "verified", "verified", stamp.on, stamp.car)

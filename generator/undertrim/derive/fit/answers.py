@@ -94,4 +94,5 @@ def _conditions(vehicle: Vehicle, opening: Opening) -> Iterator[When]:
 
 def _fit(at: Room, place: Place, gear: Gear) -> Fit:
     found = at.fit(place, gear)
-    return replace(found, notes=(*found.notes, *place.notes, *place.altering(found)))
+    seen = gear.seen_in(place.vehicle.address, place.opening.written)
+    return replace(found, notes=(*found.notes, *place.notes, *place.altering(found), *gear.doubts), seen=seen)

@@ -5,10 +5,10 @@ All else of the stock, and every size, is on the shelf alone, so that a changed 
 
 import hashlib
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
-from undertrim.derive.fit.stock import Gear, Stock, Stocked
+from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.record.model.kinds.receiver import (
     ConverterGear,
     HarnessGear,
@@ -66,8 +66,8 @@ def _told(stock: Stock) -> Iterator[Gear]:
     for item in stock.items:
         facts = item.facts
         if isinstance(facts, _BETWEEN):
-            yield item
+            yield replace(item, record=None)
         elif isinstance(facts, ReceiverGear) and (facts.keeps or facts.lead_set):
             needs = facts.needs if facts.keeps else ()
             told = ReceiverGear(facts.maker, facts.model, lead_set=facts.lead_set, needs=needs, keeps=facts.keeps)
-            yield Stocked(item.id, told, item.demo, item.lang)
+            yield replace(item, facts=told, record=None)

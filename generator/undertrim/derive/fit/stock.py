@@ -6,10 +6,13 @@ from functools import cached_property, lru_cache
 from pathlib import Path
 from typing import Generic, TypeVar, cast
 
+from undertrim.derive.evidence.disputed import reckoned
 from undertrim.derive.fit.piece import Piece
+from undertrim.derive.fit.tried import SeenFit, doubts, seen_fits
 from undertrim.record.gear import AnyGear, GearFacts, GearRecord, Place
 from undertrim.record.model import Opening, When
 from undertrim.record.store import Entry, Workspace
+from undertrim.words import Message
 
 F = TypeVar("F", bound=AnyGear)
 F_co = TypeVar("F_co", bound=AnyGear, covariant=True)
@@ -17,12 +20,16 @@ F_co = TypeVar("F_co", bound=AnyGear, covariant=True)
 
 @dataclass(frozen=True)  # without slots: a call through `Gear` fails with them in Python 3.11, and the name is kept
 class Stocked(Generic[F_co]):
-    """One piece of gear of a kind with the id of its record, whether it is invented, and the tag of the language its texts are in; empty where it does not say."""
+    """One piece of gear of a kind with the id of its record, whether it is invented, and the tag of the language its texts are in; empty where it does not say.
+
+    `facts` have the cautious value of each size that is in dispute; `record` is what the whole record says, None where only sizes are asked for.
+    """
 
     id: str
     facts: F_co
     demo: bool = False
     lang: str = ""
+    record: GearRecord | None = None
 
     @cached_property
     def name(self) -> str:
@@ -39,6 +46,20 @@ class Stocked(Generic[F_co]):
         named = (place for place in self.facts.suits if (place.vehicle, place.opening) == (vehicle, opening))
         return next((place for place in named if place.when.holds(car)), None)
 
+    @cached_property
+    def tried(self) -> tuple[SeenFit, ...]:
+        """What people saw who tried it."""
+        return seen_fits(self.record) if self.record else ()
+
+    @cached_property
+    def doubts(self) -> tuple[Message, ...]:
+        """Its sizes that are in dispute, each with what is said of it."""
+        return doubts(self.record) if self.record else ()
+
+    def seen_in(self, vehicle: str, opening: str) -> tuple[SeenFit, ...]:
+        """What people saw who tried it in this opening, by the id that the opening is written under."""
+        return tuple(one for one in self.tried if (one.vehicle, one.opening) == (vehicle, opening))
+
     def conditions(self, vehicle: str, opening: str) -> list[When]:
         """On what it depends whether it suits this opening."""
         return [place.when for place in self.facts.suits if (place.vehicle, place.opening) == (vehicle, opening)]
@@ -50,7 +71,8 @@ Gear = Stocked[GearFacts]
 
 def stocked(name: str, record: GearRecord) -> Gear:
     """What a record of gear, by its id, puts on the shelf."""
-    return Stocked(name, record.gear, record.demo == "yes", record.lang)
+    facts = reckoned(record).gear
+    return Stocked(name, facts, record.demo == "yes", record.lang, record)
 
 
 def of_kind(items: Iterable[Gear], kind: type[F]) -> list[Stocked[F]]:

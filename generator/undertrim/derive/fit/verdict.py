@@ -8,6 +8,7 @@ from typing import Literal
 from undertrim.derive.fit.margins import Check
 from undertrim.derive.fit.need import Need
 from undertrim.derive.fit.piece import Piece
+from undertrim.derive.fit.tried import SeenFit
 from undertrim.words import Items, Message, Value, all_of, message
 
 Kind = Literal["fits", "fits-with", "marginal", "unknown", "stop", "does-not-fit"]
@@ -37,6 +38,7 @@ class Fit:
 
     `parts` are parts in stock, `to_get` what would do and is not in stock, `notes` what to know, `needs` the functions
     that the gear wants from the car. `nearest` is the id of the gear in stock that fits and is least unlike one that does not, with its name.
+    `seen` is what people saw who tried it there: it stands beside the verdict, and changes none.
     `bring` is what the job takes besides the gear, to be bought or brought: its cable and fuses.
     `stops` is why gear of the kind `stop` must not take the factory unit's place, `bare` its headline by size and joint
     alone.
@@ -56,6 +58,7 @@ class Fit:
     stops: tuple[Message, ...] = ()
     bare: Message | None = field(default=None, hash=False)
     bring: tuple[Value, ...] = field(default=(), hash=False)
+    seen: tuple[SeenFit, ...] = field(default=(), hash=False)
 
     @property
     def margin(self) -> float:

@@ -123,7 +123,7 @@ class _Walk:
         if isinstance(self.after, Side):
             fact = described(self.after.record, pointer, _text(value))
             return read(_text(value), fact.kind, fact.form, fact.scheme)
-        return read(_text(value), schema_at(pointer, self.document).get("quantity", {}).get("kind", ""))
+        return read(_text(value), schema_at(pointer).get("quantity", {}).get("kind", ""))
 
     def _change(self, was: Any, now: Any, at: _At, *, thing: bool) -> FactChange:
         gone = _nothing(now)

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from undertrim.derive.evidence.every_fact import Place, Thing, things
 from undertrim.publish.encoding import Published, compact, said
+from undertrim.record.gear import AnyRecord, GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.words import Items, say
 
@@ -18,11 +19,12 @@ def script(record: VehicleRecord, address: str) -> str:
     return f"undertrimFacts({compact(listed(record, address))});\n"
 
 
-def listed(record: VehicleRecord, address: str) -> Published:
-    """The same as plain data."""
+def listed(record: AnyRecord, address: str) -> Published:
+    """The same as plain data, of a vehicle by its address or of gear by its id."""
     labels: dict[str, int] = {}
     found = [_thing(thing, labels) for thing in things(record)]
-    return {"vehicle": address, "labels": list(labels), "things": found}
+    named = {"vehicle": "", "gear": address} if isinstance(record, GearRecord) else {"vehicle": address, "gear": ""}
+    return {**named, "labels": list(labels), "things": found}
 
 
 def _thing(thing: Thing, labels: dict[str, int]) -> Published:

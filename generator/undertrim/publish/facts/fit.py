@@ -68,7 +68,7 @@ class ShownNeed:
 
 @dataclass(frozen=True, slots=True)
 class ShownFit:
-    """One verdict, with the cards of its gear (`about`); `nearest` is gear that would do instead."""
+    """One verdict, with the cards of its gear (`about`) and what people saw who tried it (`seen`); `nearest` is gear that would do instead."""
 
     gear: str
     name: str
@@ -82,6 +82,7 @@ class ShownFit:
     notes: Sequence[Value]
     about: Sequence[Message]
     functions: Sequence[ShownNeed]
+    seen: Sequence[Message]
     nearest: str
     nearest_name: str
 
@@ -148,6 +149,7 @@ def of_fit(fit: Fit, stock: Stock, common: Sequence[Value] = ()) -> ShownFit:
         notes=[note for note in fit.notes if note not in common],
         about=gear_card.of_fit(fit, stock),
         functions=[_need(need) for need in fit.needs],
+        seen=[one.shown(fit.kind) for one in fit.seen],
         nearest=fit.nearest,
         nearest_name=fit.nearest_name,
     )

@@ -6,7 +6,9 @@ from typing import Any
 
 from undertrim.derive.fit.duty_kinds import named
 from undertrim.derive.fit.stock import Gear
-from undertrim.publish.facts import dimensions, words
+from undertrim.derive.fit.tried import told
+from undertrim.publish.encoding import Published
+from undertrim.publish.facts import claimable, dimensions, words
 from undertrim.publish.facts.gear_sketch import sketch
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.pictures.drawings.gear import Sketch
@@ -16,7 +18,7 @@ from undertrim.record.model import Blank, Bolts, Face, Hole, When
 from undertrim.record.model.kinds import OPENINGS
 from undertrim.record.model.kinds.receiver.gear import ReceiverGear
 from undertrim.record.units import Quantity
-from undertrim.words import Items, Value, message, word
+from undertrim.words import Items, Message, Value, message, word
 
 _WHOLE: Mapping[type, Callable[[Any], Value]] = {
     Assembly: lambda step: step.do,
@@ -45,13 +47,13 @@ _CODES: Mapping[str, Callable[[str], Value]] = {
     "colour": lambda text: made.words if (made := colour(text)) else text,
 }
 """Fields whose values are codes, with what a code is called: a page says words."""
-_ELSEWHERE = frozenset({"maker", "model", "note", "suits"})
+_ELSEWHERE = frozenset({"maker", "model", "note", "suits", "tried"})
 """Fields that the page shows in a place of their own."""
 
 
 @dataclass(frozen=True, slots=True)
 class PieceOfGear:
-    """What the page of a piece of gear shows; `suits` are the openings that it is made for, `goes_in` whether gear of its kind goes into openings by itself, `command` what says where on a terminal."""
+    """What the page of a piece of gear shows; `suits` are the openings that it is made for, `goes_in` whether gear of its kind goes into openings by itself, `command` what says where on a terminal. `doubts` are sizes in dispute, `tried` what was seen in which opening of which vehicle, `claimable` its facts at their addresses."""
 
     id: str
     name: str
@@ -64,11 +66,15 @@ class PieceOfGear:
     goes_in: bool
     command: str
     sketch: Sketch | None
+    doubts: Sequence[Message]
+    evidence: Sequence[Message]
+    tried: Sequence[tuple[str, str, Message]]
+    claimable: Published | None
 
 
 def piece(item: Gear, names: Mapping[str, str]) -> PieceOfGear:
     """A piece of gear as its page shows it; `names` are what the gear in stock is called, by id."""
-    facts: Any = item.facts
+    facts: Any = item.record.gear if item.record else item.facts
     if isinstance(facts, ReceiverGear):
         facts = replace(facts, lead_set=names.get(facts.lead_set, facts.lead_set))
     node = root("gear").child("gear")
@@ -85,6 +91,10 @@ def piece(item: Gear, names: Mapping[str, str]) -> PieceOfGear:
         goes_in=any(isinstance(item.facts, opening.takes) for opening in OPENINGS.values()),
         command=f"undertrim fit --everywhere {item.id}",
         sketch=sketch(item),
+        doubts=item.doubts,
+        evidence=[told(piece) for piece in item.record.evidence.values()] if item.record else (),
+        tried=[(one.vehicle, one.opening, one.said) for one in item.tried],
+        claimable=claimable.listed(item.record, item.id) if item.record else None,
     )
 
 

@@ -43,8 +43,18 @@ class ShelfPlace:
 
 
 @dataclass(frozen=True, slots=True)
+class ShelfTried:
+    """What somebody saw who tried it in an opening of a vehicle, in words."""
+
+    vehicle: str
+    opening: str
+    went_in: str
+    said: Value
+
+
+@dataclass(frozen=True, slots=True)
 class ShelfGear:
-    """A piece of stock with its sizes; `fitting` are the minutes that fitting one takes, None where it does not say; `alters` is what fitting it does to the car, `to_get` what keeps low tones away from a tweeter where nothing in stock does. One without `suits` is for any car."""
+    """A piece of stock with its sizes; `fitting` are the minutes that fitting one takes, None where it does not say; `alters` is what fitting it does to the car, `to_get` what keeps low tones away from a tweeter where nothing in stock does, `tried` what people saw who tried it, `doubts` which sizes are in dispute. One without `suits` is for any car."""
 
     id: str
     name: str
@@ -54,6 +64,8 @@ class ShelfGear:
     suits: Sequence[ShelfPlace]
     alters: Sequence[str]
     to_get: Value
+    tried: Sequence[ShelfTried]
+    doubts: Sequence[Value]
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,6 +181,8 @@ def of(item: Gear) -> ShelfGear:
         suits=[ShelfPlace(place.vehicle, place.opening, clauses(place.when)) for place in facts.suits],
         alters=facts.alters,
         to_get=_to_get(facts),
+        tried=[ShelfTried(one.vehicle, one.opening, one.went_in, one.said) for one in item.tried],
+        doubts=item.doubts,
     )
 
 

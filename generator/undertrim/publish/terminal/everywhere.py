@@ -29,6 +29,7 @@ class Place:
     verdict: Kind
     verdict_words: Message
     headline: Value
+    seen: Sequence[Message] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +56,7 @@ def places(vehicle: Vehicle, gear: Gear) -> list[Place]:
             verdict=found.fit.kind,
             verdict_words=VERDICTS[found.fit.kind],
             headline=found.fit.headline,
+            seen=[one.shown(found.fit.kind) for one in found.fit.seen],
         )
         for found in openings(vehicle, gear)
     ]
@@ -93,3 +95,5 @@ def _lines(made: Everywhere) -> Iterator[str]:
             where = message("everywhere/place", vehicle=place.title, opening=place.name)
             whole = message("fit-shown/for", title=where, cars=place.cars) if place.cars else where
             yield from wrapped(message("everywhere/line", place=whole, headline=place.headline), "  ", "      ")
+            for seen in place.seen:
+                yield from wrapped(seen, "      ", "        ")

@@ -120,6 +120,8 @@ def _of(vehicle: Vehicle, fit: Fit, full: bool, common: Sequence[Value]) -> Iter
     """In short: what fails or is close, what is not simply on a wire. In full: everything."""
     yield ""
     yield from wrapped(message("fit-shown/gear", name=fit.name, headline=fit.headline, id=fit.gear), "  ", "      ")
+    for one in fit.seen:
+        yield from wrapped(one.shown(fit.kind), "    ", "          ")
     for check in fit.checks if full else _telling(fit.checks):
         yield from _check(check, full)
     for need in fit.needs:

@@ -1,33 +1,29 @@
 """Renders page bodies with our own Jinja templates; everything from a record is escaped."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
-from urllib.parse import quote
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
 from jinja2.runtime import Context
 from markupsafe import Markup
 
 from undertrim import resources
-from undertrim.derive.fit.stock import Gear
 from undertrim.publish import template_words
 from undertrim.publish.encoding import Published, said
-from undertrim.publish.facts import gear_page, meter, spans
+from undertrim.publish.facts import meter, spans
 from undertrim.publish.pictures import above, order
 from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures import photos as photo_pictures
 from undertrim.publish.pictures import plugs as plug_pictures
 from undertrim.publish.pictures import small as pictures
-from undertrim.publish.pictures.drawings import gear as gear_drawing
 from undertrim.publish.pictures.drawings import measuring, plugs, svg
 from undertrim.publish.sparse import sparse
 from undertrim.publish.terminal import plan as plan_text
 from undertrim.publish.web.downloads import NOTHING, Downloads
 from undertrim.publish.web.speaking import Speaking
-from undertrim.publish.web.views import HEADS, OPENINGS, QUESTIONS, RECORD, VIEWS, View
+from undertrim.publish.web.views import HEADS, QUESTIONS, RECORD, VIEWS, View
 from undertrim.record.measuring import drawing_of
-from undertrim.words import Language, message, once_per_language, say, spoken
+from undertrim.words import Language, once_per_language, spoken
 
 MOST_ALONE = 24
 """So many openings can each be shown alone with scripts off: `visit.css` has a line for each."""
@@ -122,21 +118,6 @@ def home(makes: list[Published], *, demo: bool) -> str:
 def evidence(report: Published) -> str:
     """The body of the page that says what the facts rest on."""
     return environment().get_template("evidence.html.j2").render(r=report)
-
-
-def gear(item: Gear, titles: Mapping[str, str], names: Mapping[str, str]) -> str:
-    """The body of the page of a piece of gear; `titles` are what vehicles are called, by address, and `names` what gear is, by id."""
-    piece = gear_page.piece(item, names)
-    drawing = Markup(svg.inline(gear_drawing.drawn(piece.sketch))) if piece.sketch else ""  # noqa: S704 - drawn by us
-    suits = [_made_for(vehicle, opening, titles) for vehicle, opening in piece.suits]
-    shown = {**said(replace(piece, sketch=None)), "drawing": drawing, "suits": suits}
-    return environment().get_template("gear.html.j2").render(g=shown)
-
-
-def _made_for(vehicle: str, opening: str, titles: Mapping[str, str]) -> tuple[str, str]:
-    """An opening that gear is made for, with the way to it where there is such a vehicle."""
-    title = say(message("everywhere/place", vehicle=titles.get(vehicle, vehicle), opening=opening))
-    return title, f"../vehicles/{quote(OPENINGS.path(vehicle))}.html#opening-{opening}" if vehicle in titles else ""
 
 
 def box() -> str:

@@ -38,6 +38,7 @@ ENTRIES = (
     "page-visit",
     "page-wiring",
     "stick",
+    "tried-form",
 )
 """The modules that pages load, at once or when they are wanted, each with all that it imports. Any other is part of one of these."""
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from undertrim.record.changing.typed_places import TypedPlaces, shape_at
 from undertrim.record.changing.writing_values import typed
 from undertrim.record.fields import Node as SchemaNode
-from undertrim.record.fields import root
+from undertrim.record.fields import node_of
 from undertrim.record.migrations.marked import (
     Edit,
     Entry,
@@ -203,7 +203,4 @@ def at(data: Data, place: Pointer) -> Data:
 
 
 def _schema_of(place: Pointer) -> SchemaNode | None:
-    node: SchemaNode | None = root("vehicle")
-    for step in place:
-        node = node.child(step) if node else None
-    return node
+    return node_of(place)

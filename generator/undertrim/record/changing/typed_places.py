@@ -52,7 +52,7 @@ def _at(data: Data, place: Pointer) -> Data:
 
 
 def shape_at(place: Pointer) -> Shape | None:
-    """How what stands at a place of the whole of a vehicle may be typed."""
+    """How what stands at a place of the whole of a vehicle may be typed; None for a place of gear, which is typed as it is."""
     shape: Shape | None = shapes.whole("vehicle")
     for step in place:
         if shape is None:

@@ -29,6 +29,7 @@ class Photo:
 class Answer:
     """What was found out of one fact: what it `says` as typed, or what was `found`; where in its file it stands, and who says so.
 
+    It is about a vehicle (make/id) or about gear (its id); the other is empty. `size` and `hit` are what was in the way of gear, and what it met.
     `car` is as typed: one line of text, the name it has in the record, or its fields; None where it is not said.
     """
 
@@ -46,6 +47,14 @@ class Answer:
     side: str = ""
     note: str = ""
     photo: Photo | None = None
+    gear: str = ""
+    size: str = ""
+    hit: str = ""
+
+    @property
+    def record(self) -> str:
+        """The record that it is about, as the file says it."""
+        return self.gear or self.vehicle
 
     @property
     def keys(self) -> tuple[str, ...]:

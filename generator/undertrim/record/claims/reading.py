@@ -16,12 +16,14 @@ from undertrim.words import Items, Message, message
 RULE = "claim"
 LAYOUT = "1"
 TABLES = (".csv", ".xlsx")
-SHARED = ("vehicle", "by", "on", "how", "with", "car", "side")
+SHARED = ("vehicle", "gear", "by", "on", "how", "with", "car", "side")
 """What may be said once for all answers."""
 _ONE_OF = ("schema/none", "schema/several")
 """What the schema has against an answer that says nothing, or two things: said here in words of its own."""
 
 _NEEDED = ("vehicle", "by", "on", "how")
+_ABOUT = ("vehicle", "gear")
+"""What it is about: one of them."""
 _NEW, _NEEDED_OF_NEW = "new_vehicle", ("by", "on")
 
 
@@ -125,7 +127,10 @@ def _wrong(
     if found or not isinstance(answer, dict):
         return
     yield from (problem for place, problem in told if place[0] in SHARED and place[0] not in answer)
-    lacking = tuple(name for name in _NEEDED if name not in answer and name not in data)
+    said = _said(data, answer)
+    if all(name in said for name in _ABOUT):
+        yield _problem(source, home, message("claims/vehicle-or-gear"))
+    lacking = tuple(name for name in _NEEDED if name not in said and not (name in _ABOUT and "gear" in said))
     if lacking:
         yield _problem(source, home, message("claims/lacks", fields=Items(tuple(f"'{name}'" for name in lacking))))
 
@@ -134,12 +139,18 @@ def _problem(source: Source, place: Pointer, said: Message) -> Problem:
     return Problem(source.path, source.position(place), Level.ERROR, RULE, said)
 
 
+def _said(data: dict[str, Data], answer: dict[str, Data]) -> dict[str, Data]:
+    """An answer with what the top of its file says for all; what it is about itself stands for both."""
+    own = any(name in answer for name in _ABOUT)
+    return {name: data[name] for name in SHARED if name in data and not (own and name in _ABOUT)} | answer
+
+
 def _answer(data: dict[str, Data], answer: dict[str, Data], number: int) -> Answer:
-    said = {name: data[name] for name in SHARED if name in data} | answer
+    said = _said(data, answer)
     photo = said.get("photo")
     return Answer(
         pointer=("answers", number),
-        vehicle=said["vehicle"],
+        vehicle=said.get("vehicle", ""),
         about=said["about"],
         by=said["by"],
         on=said["on"],
@@ -152,4 +163,7 @@ def _answer(data: dict[str, Data], answer: dict[str, Data], number: int) -> Answ
         side=said.get("side", ""),
         note=said.get("note", "").strip(),
         photo=Photo(photo["file"], photo["shows"]) if photo else None,
+        gear=said.get("gear", ""),
+        size=said.get("size", ""),
+        hit=said.get("hit", ""),
     )

@@ -35,10 +35,10 @@ class Evidence:
 
 @dataclass(frozen=True, slots=True)
 class Claim:
-    """What one piece of evidence says, as typed."""
+    """What one piece of evidence says, as typed; one without is what the record said before, from nobody knows where."""
 
     says: str
-    source: Sources
+    source: Sources = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,9 +1,9 @@
 """What every piece of gear has, and the pieces that kinds of gear are made of. The kinds are in `kinds`."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import ClassVar
 
-from undertrim.record.model.basics import ALWAYS, Current, Duration, Impedance, Voltage, When
+from undertrim.record.model.basics import ALWAYS, Current, Decided, Duration, Impedance, Sources, Voltage, When
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +41,19 @@ class Assembly:
 
 
 @dataclass(frozen=True, slots=True)
+class Tried:
+    """One look at whether the gear went into an opening of a vehicle (make/id): which of its fields was in the way, and what it met; both empty where that is not said."""
+
+    id: str
+    vehicle: str
+    opening: str
+    went_in: Decided
+    source: Sources
+    size: str = ""
+    hit: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class AnyGear:
     """What gear has whatever its kind.
 
@@ -54,6 +67,8 @@ class AnyGear:
     model: str
     fitting: Duration | None = None
     note: str = ""
+    tried: dict[str, Tried] = field(default_factory=dict)
+    source: Sources = ()
 
     @classmethod
     def folder(cls) -> str:

@@ -232,6 +232,6 @@ def _notes(fit: Fit, made: Visit) -> Iterator[Value]:
     for need in one.functions:
         if need.by != "wire":
             yield message("sheet/need", name=need.name, words=need.words)
-    yield from one.notes
+    yield from (*one.seen, *one.notes)
     demo = (gear_card.DEMO,) if made.record.demo == "yes" else ()  # the frame says so of all of it
     yield from gear_card.of_fit(fit, made.vehicle.stock, (gear_card.FITTING, *demo))
