@@ -9,7 +9,7 @@ import pytest
 
 from undertrim.check import reviewing, together
 from undertrim.check.across import across
-from undertrim.check.one_file import neighbour
+from undertrim.check.one_file import Looked, neighbour
 from undertrim.check.runner import settled_across
 from undertrim.record.history.base import base
 from undertrim.record.problem import Problem
@@ -103,14 +103,7 @@ CHANGES: dict[str, tuple[str, Callable[[Path], object]]] = {
 }  # fmt: skip
 
 
-@pytest.fixture(scope="module")
-def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    root = tmp_path_factory.mktemp("together") / "before"
-    for folder in SHIPPED:
-        shutil.copytree(ROOT / "records" / folder, root / "records" / folder)
-    for name in (PIER, HARNESS):
-        (root / "records" / name).parent.mkdir()
-        shutil.copy(ROOT / "records" / name, root / "records" / name)
+def otter_and_stoat(root: Path) -> None:
     (root / "records" / OTTER).parent.mkdir()
     text = (Path(__file__).parent / "base.yaml").read_text(encoding="utf-8")
     (root / "records" / OTTER).write_text(text, encoding="utf-8")
@@ -132,6 +125,18 @@ def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
         ("[{vehicle: kelbrook/finch-2014-2018, opening: dash}]", f"[{places}]"),
         to=HARNESS.replace("f14", "o14"),
     )
+
+
+@pytest.fixture(scope="module")
+def shop(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Some shipped records, and two invented cars of one make with gear for both."""
+    root = tmp_path_factory.mktemp("together") / "before"
+    for folder in SHIPPED:
+        shutil.copytree(ROOT / "records" / folder, root / "records" / folder)
+    for name in (PIER, HARNESS):
+        (root / "records" / name).parent.mkdir()
+        shutil.copy(ROOT / "records" / name, root / "records" / name)
+    otter_and_stoat(root)
     return root
 
 
@@ -172,7 +177,12 @@ def test_what_no_changed_record_can_meet_is_not_read(
     after = tmp_path / "after"
     shutil.copytree(shop, after)
     edit(after, FINCH, ("name: Upper vent trim", "name: Top vent trim"))
-    read: list[Path] = []
-    monkeypatch.setattr(together, "_neighbour", lambda here, path: [read.append(path), neighbour(here.load(path))][1])
+    asked: list[Path] = []
+
+    def reading(here: Workspace, path: Path) -> Looked:
+        asked.append(path)
+        return neighbour(here.load(path))
+
+    monkeypatch.setattr(together, "_neighbour", reading)
     reviewing.review(Workspace(after), base(Workspace(after), str(shop), tmp_path))
-    assert read == []
+    assert asked == []

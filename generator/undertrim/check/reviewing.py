@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 from pathlib import Path
 
 from undertrim.check import together
@@ -39,16 +40,10 @@ def review(here: Workspace, base: Base, progress: Progress | None = None) -> Rev
     if not vehicles and not gear:
         return Review(base.called, (), (), ())
     stocks = looking.stocks([(pair, before, after) for pair, before, after in gear])
-    done: list[VehicleChange | Short] = []
     others = looking.reached([(before, after) for _, before, after in gear], {pair.now for pair in vehicles})
-    total = len(vehicles) + len(others)
     ids = [Path(pair.name).stem for pair, _, _ in gear]
-    for number, pair in enumerate(vehicles, 1):
-        done.append(looking.vehicle(pair, stocks))
-        _tell(progress, number, total)
-    for number, found in enumerate(reached(here, others, stocks, ids), 1):
-        done.extend(found)
-        _tell(progress, min(len(vehicles) + number * TOGETHER, total), total)
+    told = partial(_tell, progress, len(vehicles) + len(others))
+    done = [*_changed(looking, vehicles, stocks, told), *_reached(here, others, stocks, ids, told, len(vehicles))]
     new, gone = looking.together(vehicles)
     return Review(
         base.called,
@@ -60,7 +55,30 @@ def review(here: Workspace, base: Base, progress: Progress | None = None) -> Rev
     )
 
 
-def _tell(progress: Progress | None, number: int, total: int) -> None:
+def _changed(
+    looking: "_Looking", vehicles: Sequence[Pair], stocks: tuple[Stock, Stock], told: Callable[[int], None]
+) -> Iterator[VehicleChange | Short]:
+    """The vehicles whose own records differ."""
+    for number, pair in enumerate(vehicles, 1):
+        yield looking.vehicle(pair, stocks)
+        told(number)
+
+
+def _reached(
+    here: Workspace,
+    others: Sequence[Path],
+    stocks: tuple[Stock, Stock],
+    gear: Sequence[str],
+    told: Callable[[int], None],
+    before: int,
+) -> Iterator[VehicleChange | Short]:
+    """The vehicles that only other gear reaches; so many were done `before`."""
+    for number, found in enumerate(reached(here, others, stocks, gear), 1):
+        yield from found
+        told(before + min(number * TOGETHER, len(others)))
+
+
+def _tell(progress: Progress | None, total: int, number: int) -> None:
     if progress:
         progress(number, total)
 

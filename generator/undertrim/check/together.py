@@ -5,46 +5,33 @@ which says the same must hold. What is chosen too many changes nothing, since wh
 Left to the check: vehicles that gear does not name, and that lack an interface because a receiver of the stock asks for more now (`interface-missing`).
 """
 
-import re
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
 from typing import Any, TypeVar, cast
 
-from undertrim.check import names
 from undertrim.check.across import across
 from undertrim.check.copies import SECTIONS, WHOLE
+from undertrim.check.likely import Near, Words, holds, ids_and_texts, words_of
 from undertrim.check.one_file import Looked, neighbour
 from undertrim.check.runner import settled_across
 from undertrim.record.gear import GearFacts
 from undertrim.record.model import VehicleFacts
 from undertrim.record.model.kinds.receiver import KitGear
 from undertrim.record.problem import Problem
-from undertrim.record.source import Data
 from undertrim.record.store import Entry, Workspace, address
 from undertrim.words import ENGLISH, sentence
 from undertrim.work.crew import Crew, Failed
 
-_YEARS = re.compile(r"-[0-9]{4}-[0-9]{4}(?:-|$)")
-_RUN = re.compile(r"[0-9A-Za-z-]{2,}")
-"""What stands unbroken and unescaped however a text is quoted or folded."""
-_LETTERS = re.compile(r"[A-Za-z]{2,}")
-_TEXTS = ("name", "how", "note")
-"""Fields that hold what somebody typed, and never what follows from something else."""
 _NAMED = ("parts", "connectors")
 _FEW = 12
 """So many files are sooner read here than handed to workers."""
-_CALLED = 400
-"""Bytes within which other names of a model are looked for."""
-_ENOUGH = 16
-"""So many words are looked for."""
 _TWO = 2
 """A copy is told by so many sections that are the same (`record-copied`)."""
 
 K = TypeVar("K")
 V = TypeVar("V")
-Words = tuple[bytes, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,9 +56,9 @@ def seen(entry: Entry, shown: Path) -> Seen:
         return Seen(here)
     data = entry.source.data
     evidence = data.get("evidence")
-    looks = {look: _words(evidence[name]) for name, look in card.looks.items()} if isinstance(evidence, dict) else {}
+    looks = {look: words_of(evidence[name]) for name, look in card.looks.items()} if isinstance(evidence, dict) else {}
     told = (name for name in reversed(SECTIONS) if name in card.sections)
-    sections = {card.sections[name]: _ids_and_texts(data[name]) for name in told}
+    sections = {card.sections[name]: ids_and_texts(data[name]) for name in told}
     named = frozenset(name for section in _NAMED for name in data.get(section) or ())
     return Seen(here, looks, sections, named)
 
@@ -136,7 +123,7 @@ def _meeting(before: Sequence[Seen], now: Sequence[Seen], suited: Collection[str
     was, is_ = ({_itself(one) for one in side} for side in (before, now))
     others = [one.looked for one in (*before, *now) if _itself(one) in was ^ is_]
     cars = [one.card.facts for one in others if one.card and isinstance(one.card.facts, VehicleFacts)]
-    near = _Near(cars, {one.path.stem for one in others}, {path.parent.name for path in files})
+    near = Near(cars, {one.path.stem for one in others}, {path.parent.name for path in files})
     looks = [{digest: words for one in side for digest, words in one.looks.items()} for side in (before, now)]
     copies = [{tuple(one.sections): tuple(one.sections.values()) for one in side} for side in (before, now)]
     wanted: list[tuple[int, Sequence[Words]]] = [(1, (words,)) for words in _apart(*looks)]
@@ -146,9 +133,7 @@ def _meeting(before: Sequence[Seen], now: Sequence[Seen], suited: Collection[str
         for path in files
         if (suited and address(path) in suited)
         or near.by_name(path)
-        or (
-            (wanted or near.one_make(path)) and _holds(path.read_bytes(), wanted, near if near.one_make(path) else None)
-        )
+        or ((wanted or near.one_make(path)) and holds(path.read_bytes(), wanted, near if near.one_make(path) else None))
     ]
 
 
@@ -187,89 +172,3 @@ def _named(looked: Looked, ids: Iterable[str]) -> bool:
     steps = facts.assembly if isinstance(facts, KitGear) else ()
     names_of = {*(facts.plugs if isinstance(facts, GearFacts) else ()), *(step.part for step in steps)}
     return any(one == name or one.startswith(f"{name}-") for one in ids for name in names_of if name)
-
-
-def _holds(content: bytes, wanted: Sequence[tuple[int, Sequence[Words]]], near: "_Near | None") -> bool:
-    """Whether a file has all words of so many of the things that are looked for, or one `near` says that it follows, or is also called like, one of those cars."""
-    if near and near.by_content(content):
-        return True
-    known: dict[bytes, bool] = {}
-    return any(_so_many(content, every, least, known) for least, every in wanted)
-
-
-def _so_many(content: bytes, every: Sequence[Words], least: int, known: dict[bytes, bool]) -> bool:
-    left = len(every)
-    for words in every:
-        least -= all(_has(content, word, known) for word in words)
-        left -= 1
-        if not 0 < least <= left:
-            break
-    return least <= 0
-
-
-def _has(content: bytes, word: bytes, known: dict[bytes, bool]) -> bool:
-    if word not in known:
-        known[word] = word in content
-    return known[word]
-
-
-class _Near:
-    """Names of makes and models that are those of some cars, or nearly."""
-
-    def __init__(self, cars: Sequence[VehicleFacts], ids: Collection[str], folders: Collection[str]) -> None:
-        self._ids = [f"follows: {name}".encode() for name in ids]
-        self._folders = {folder: names.folded(folder.removesuffix("-make")) for folder in folders}
-        self._makes = {names.folded(car.make) for car in cars}
-        pairs = list(names.near_pairs({*self._makes, *self._folders.values()}))
-        beside = {name for pair in pairs for name in pair if not self._makes.isdisjoint(pair)}
-        self._whole = beside  # which of two makes is the slip is told by how many vehicles each has
-        self._models = {names.folded(name) for car in cars for name in (car.model, *car.also_called)}
-        self._alike: dict[str, bool] = {}
-
-    def one_make(self, path: Path) -> bool:
-        """Whether a file is of the make of one of the cars, by its folder."""
-        return self._folders[path.parent.name] in self._makes
-
-    def by_name(self, path: Path) -> bool:
-        """Whether a file may be of the same model, by its name; all files of a make count that is nearly another."""
-        if self._folders[path.parent.name] in self._whole:
-            return True
-        return self.one_make(path) and self._model(names.folded(_YEARS.split(path.stem)[0]))
-
-    def by_content(self, content: bytes) -> bool:
-        """Whether a file says that it follows one of the records, or that its model is also called like that of one."""
-        _, _, called = content.partition(b"also_called:")
-        other = names.folded(called[:_CALLED].decode("utf-8", "replace")) if called else ""
-        return any(name in other for name in self._models) or any(follows in content for follows in self._ids)
-
-    def _model(self, name: str) -> bool:
-        if name not in self._alike:
-            pairs = names.near_pairs({name, *self._models})
-            self._alike[name] = name in self._models or any(name in pair for pair in pairs)
-        return self._alike[name]
-
-
-def _words(value: Data) -> Words:
-    """The words of all texts, the rarest first."""
-    return _ordered(word for text in _texts(value) for word in _RUN.findall(text))
-
-
-def _ids_and_texts(section: Data) -> Words:
-    things = section if isinstance(section, dict) else {}
-    ids = (word for name in things for word in _LETTERS.findall(name))
-    named = (thing.get(key) for thing in things.values() if isinstance(thing, dict) for key in _TEXTS)
-    return _ordered((*ids, *(word for text in named if isinstance(text, str) for word in _RUN.findall(text))))
-
-
-def _ordered(found: Iterable[str]) -> Words:
-    """The rarest first, probably: dates and numbered names, then the longest; so many that no file that says something else has all of them."""
-    in_order = sorted(set(found), key=lambda word: (not any(map(str.isdigit, word)), -len(word), word))
-    return tuple(word.encode() for word in in_order[:_ENOUGH])
-
-
-def _texts(value: Data) -> Iterator[str]:
-    if isinstance(value, str):
-        yield value
-    elif isinstance(value, dict | list):
-        for inner in value.values() if isinstance(value, dict) else value:
-            yield from _texts(inner)
