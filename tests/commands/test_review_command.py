@@ -13,7 +13,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from undertrim import cli
-from undertrim.check import reviewing
+from undertrim.check import reaching
 from undertrim.publish.terminal.review import review_markdown
 from undertrim.publish.web.policy import digest
 
@@ -260,7 +260,7 @@ def test_what_gear_turns_is_the_same_whoever_looks(
 ) -> None:
     edit(shop, PIER, ("depth: 62 mm", "depth: 47 mm"))
     ours = review(shop, capsys, "main")
-    monkeypatch.setattr(reviewing, "_TOGETHER", 2)  # so few are a whole round for workers
+    monkeypatch.setattr(reaching, "TOGETHER", 2)  # so few are a whole round for workers
     assert review(shop, capsys, "main") == ours
     assert "Kelbrook Finch (kelbrook/finch-2014-2018)\n  What fits\n    Skerrowe Pier 65 at Front door" in ours[1]
     assert "Harrowby" not in ours[1]

@@ -182,14 +182,14 @@ def test_a_layout_that_takes_no_stamp_is_refused(capsys: pytest.CaptureFixture[s
     assert FILE.read_text(encoding="utf-8") == KNOWN + "...\n"
 
 
-def test_without_a_day_it_is_today(capsys: pytest.CaptureFixture[str]) -> None:
-    from datetime import date
-
-    before = date.today().isoformat()
+def test_without_a_day_it_is_today_as_the_build_has_it(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1772500000")  # 2026-03-03 in UTC
     assert verify(capsys, "--by", "rk", "--car", "2016")[0] == 0
     typed = read_text(FILE.read_text(encoding="utf-8"), FILE).data
     assert isinstance(typed, dict)
-    assert before <= typed["verified"]["on"] <= date.today().isoformat()
+    assert typed["verified"]["on"] == "2026-03-03"
 
 
 # What is taken from another record

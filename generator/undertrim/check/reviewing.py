@@ -1,13 +1,17 @@
 """Reads both sides of a comparison, and puts each record that differs, and each that others reach, through it."""
 
 from collections.abc import Callable, Collection, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
 
+from undertrim.check import together
 from undertrim.check.cache import remembered
+from undertrim.check.one_file import Looked, neighbour
+from undertrim.check.reaching import TOGETHER, named, reached, uncompared
 from undertrim.check.runner import check_entry
 from undertrim.check.shelf import stock
+from undertrim.check.together import Seen
 from undertrim.derive.fit.stock import Stock
 from undertrim.derive.review import gear as of_gear
 from undertrim.derive.review import vehicle as of_vehicle
@@ -18,11 +22,10 @@ from undertrim.record.gear import GearRecord
 from undertrim.record.history.base import Base, pairs
 from undertrim.record.history.pairs import Pair
 from undertrim.record.model import VehicleRecord
-from undertrim.record.problem import Level
+from undertrim.record.problem import Level, Problem
 from undertrim.record.sisters import taken_from, takers
 from undertrim.record.store import Entry, Workspace, address
-from undertrim.words import Message, Value, message
-from undertrim.work.crew import Crew, Failed
+from undertrim.words import Message, message
 
 Progress = Callable[[int, int], None]
 
@@ -37,66 +40,47 @@ def review(here: Workspace, base: Base, progress: Progress | None = None) -> Rev
     if not vehicles and not gear:
         return Review(base.called, (), (), ())
     stocks = looking.stocks([(pair, before, after) for pair, before, after in gear])
-    done: list[VehicleChange | Short] = []
     others = looking.reached([(before, after) for _, before, after in gear], {pair.now for pair in vehicles})
-    total = len(vehicles) + len(others)
     ids = [Path(pair.name).stem for pair, _, _ in gear]
-    for number, pair in enumerate(vehicles, 1):
-        done.append(looking.vehicle(pair, stocks))
-        _tell(progress, number, total)
-    for number, found in enumerate(_reached(here, others, stocks, ids), 1):
-        done.extend(found)
-        _tell(progress, min(len(vehicles) + number * _TOGETHER, total), total)
+    told = partial(_tell, progress, len(vehicles) + len(others))
+    done = [*_changed(looking, vehicles, stocks, told), *_reached(here, others, stocks, ids, told, len(vehicles))]
+    new, gone = looking.together(vehicles)
     return Review(
         base.called,
         tuple(sorted((one for one in done if isinstance(one, VehicleChange) and not one.empty), key=_order)),
         tuple(one for one in done if isinstance(one, Short)),
         tuple(looking.of_gear(gear)),
+        new,
+        gone,
     )
 
 
-def _tell(progress: Progress | None, number: int, total: int) -> None:
-    if progress:
-        progress(number, total)
-
-
-_TOGETHER = 50
-"""So many vehicles a worker is given at once: the stock is sent with them."""
+def _changed(
+    looking: "_Looking", vehicles: Sequence[Pair], stocks: tuple[Stock, Stock], told: Callable[[int], None]
+) -> Iterator[VehicleChange | Short]:
+    """The vehicles whose own records differ."""
+    for number, pair in enumerate(vehicles, 1):
+        yield looking.vehicle(pair, stocks)
+        told(number)
 
 
 def _reached(
-    here: Workspace, paths: Sequence[Path], stocks: tuple[Stock, Stock], gear: Sequence[str]
-) -> Iterator[list[VehicleChange | Short]]:
-    """The vehicles that only other gear reaches, some at a time; many are shared out to workers."""
-    some = [paths[start : start + _TOGETHER] for start in range(0, len(paths), _TOGETHER)]
-    work = partial(_by_stock, here, stocks, gear)
-    if len(some) < 2:
-        yield from map(work, some)
-        return
-    with Crew() as workers:
-        for among, found in zip(some, workers.each(work, some), strict=True):
-            yield [_uncompared(path, found.said) for path in among] if isinstance(found, Failed) else found
+    here: Workspace,
+    others: Sequence[Path],
+    stocks: tuple[Stock, Stock],
+    gear: Sequence[str],
+    told: Callable[[int], None],
+    before: int,
+) -> Iterator[VehicleChange | Short]:
+    """The vehicles that only other gear reaches; so many were done `before`."""
+    for number, found in enumerate(reached(here, others, stocks, gear), 1):
+        yield from found
+        told(before + min(number * TOGETHER, len(others)))
 
 
-def _by_stock(
-    here: Workspace, stocks: tuple[Stock, Stock], gear: Sequence[str], paths: Sequence[Path]
-) -> list[VehicleChange | Short]:
-    """What other gear turns for some vehicles; one that cannot be read is left to the check."""
-    done: list[VehicleChange | Short] = []
-    for path in paths:
-        entry = here.load(path)
-        if isinstance(entry.record, VehicleRecord) and not entry.problems:
-            try:
-                one = of_vehicle.by_stock(Side(entry.record, entry.address, entry.source.data), stocks, gear)
-            except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the record is named
-                done.append(_uncompared(path, _named(error)))
-            else:
-                done += [] if one.empty else [one]
-    return done
-
-
-def _named(error: Exception) -> str:
-    return f"{type(error).__name__}: {str(error)[:200]}"
+def _tell(progress: Progress | None, total: int, number: int) -> None:
+    if progress:
+        progress(number, total)
 
 
 def _order(one: VehicleChange) -> tuple[int, str]:
@@ -108,6 +92,11 @@ def _order(one: VehicleChange) -> tuple[int, str]:
 class _Looking:
     here: Workspace
     base: Base
+    before: list[Seen] = field(default_factory=list)
+    now: list[Seen] = field(default_factory=list)
+    """What the rules for the collection see of each changed record on either side, as it was read."""
+    shelf: dict[Path, Looked] = field(default_factory=dict)
+    """The same of all gear of now."""
 
     def taking(self, vehicles: Sequence[Pair]) -> list[Pair]:
         """The records that take something from a changed one, though they say what they said; what those of before take from is fetched."""
@@ -132,8 +121,7 @@ class _Looking:
 
     def vehicle(self, pair: Pair, stocks: tuple[Stock, Stock]) -> VehicleChange | Short:
         """One changed vehicle; one that cannot be read or compared is named, and the others go on."""
-        before = self._load(self.base.workspace, pair.before)
-        after = self._load(self.here, pair.now)
+        before, after = self._loaded(pair)
         broken = [one for one in (before, after) if one and not isinstance(one.record, VehicleRecord)]
         if broken:
             return _broken(pair, before, after)
@@ -143,11 +131,11 @@ class _Looking:
                 return replace(found, photos=tuple(_photos(before.path, after.path)))
             return _short(before, after)
         except Exception as error:  # noqa: BLE001 - whatever it is, the run goes on and the record is named
-            return _uncompared(Path(pair.name), _named(error))
+            return uncompared(Path(pair.name), named(error))
 
     def gear(self, pair: Pair) -> tuple[GearSide | None, GearSide | None]:
         """A changed piece of gear on both sides; None where there is none, or none that can be read."""
-        before, after = self._load(self.base.workspace, pair.before), self._load(self.here, pair.now)
+        before, after = self._loaded(pair)
         return _gear_side(before), _gear_side(after)
 
     def of_gear(self, gear: Sequence[tuple[Pair, GearSide | None, GearSide | None]]) -> Iterator[GearChange]:
@@ -156,7 +144,7 @@ class _Looking:
 
     def stocks(self, gear: Sequence[tuple[Pair, GearSide | None, GearSide | None]]) -> tuple[Stock, Stock]:
         """The stock of before and of now. Only what has no error stands in one."""
-        now = stock(self.here)
+        now = stock(self.here, lambda entry: self.shelf.update({entry.source.path: neighbour(entry)}))
         replaced = {Path(pair.name).stem: before if before and _sound(before) else None for pair, before, _ in gear}
         return of_gear.shelf(now, replaced) if replaced else now, now
 
@@ -176,8 +164,22 @@ class _Looking:
         wanted = (path for path in paths if among is None or address(path) in among)
         return [path for path in wanted if path.relative_to(self.here.root).as_posix() not in known]
 
-    def _load(self, place: Workspace, name: str) -> Entry | None:
-        return place.load(place.root / name) if name else None
+    def together(self, vehicles: Sequence[Pair]) -> tuple[tuple[Problem, ...], tuple[Problem, ...]]:
+        """What is found of several records together now and was not, and what no longer is."""
+        changed = {one.looked.path for one in (*self.before, *self.now)}
+        stock = [looked for path, looked in self.shelf.items() if path not in changed]
+        files = self._vehicles({pair.now for pair in vehicles}, None)
+        return together.differing(self.here, self.before, self.now, stock, files)
+
+    def _loaded(self, pair: Pair) -> tuple[Entry | None, Entry | None]:
+        """A changed record on both sides."""
+        found = []
+        for place, name, known in ((self.base.workspace, pair.before, self.before), (self.here, pair.now, self.now)):
+            entry = place.load(place.root / name) if name else None
+            if entry:
+                known.append(together.seen(entry, self.here.shown(self.here.root / name)))
+            found.append(entry)
+        return found[0], found[1]
 
 
 def _photos(before: Path, after: Path) -> Iterator[str]:
@@ -227,7 +229,3 @@ def _broken(pair: Pair, before: Entry | None, after: Entry | None) -> Short:
     now = after is not None and not isinstance(after.record, VehicleRecord)
     why: Message = message("review/broken-now" if now else "review/broken-before")
     return Short(address(Path(pair.name)), "", Sort.CHANGED, found=after.problems if now and after else (), why=why)
-
-
-def _uncompared(path: Path, error: Value) -> Short:
-    return Short(address(path), "", Sort.CHANGED, why=message("review/uncompared", error=error))

@@ -170,6 +170,13 @@ def _settled(
     return allowing.apply(looked.path, looked.allows, problems, rule_ids(), ran)
 
 
+def settled_across(looked: Looked, found: Sequence[Problem]) -> Iterator[Problem]:
+    """What is left of what the rules for the collection found in a file after its allows for these."""
+    allows = [allow for allow in looked.allows if allow.rule in COLLECTION_RULES and allow.reason]
+    only = replace(looked, problems=(), allows=tuple(allows), card=None)
+    return _settled(only, found, COLLECTION_RULES, ())
+
+
 def _rules(looked: Looked) -> Collection[str]:
     """The rules for one file that look at a file of this kind."""
     vehicle = looked.card is not None and isinstance(looked.card.facts, VehicleFacts)
@@ -183,9 +190,7 @@ def _beyond(across: Across, beside: Sequence[Looked], chosen: Collection[str]) -
     """
     for item in beside:
         theirs = across.found.get(item.path, {})
-        allows = [allow for allow in item.allows if allow.rule in COLLECTION_RULES and allow.reason]
-        only = replace(item, problems=(), allows=tuple(allows), card=None)
-        for problem in _settled(only, list(theirs), COLLECTION_RULES, ()):
+        for problem in settled_across(item, list(theirs)):
             records = theirs.get(problem)
             if not records or not records.isdisjoint(chosen):
                 yield problem

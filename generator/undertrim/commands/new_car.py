@@ -3,7 +3,6 @@
 import re
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import date
 from pathlib import Path
 
 from undertrim.check import starting
@@ -12,6 +11,7 @@ from undertrim.commands import prompts
 from undertrim.commands.gathering import Gathering, Saying, names, nested_all
 from undertrim.commands.usage import Usage
 from undertrim.derive.questions.blocks import BlockField, fields
+from undertrim.publish.build.day import today
 from undertrim.record import claims
 from undertrim.record.beginning import NewCar
 from undertrim.record.claims import NewVehicle
@@ -78,7 +78,7 @@ def _written(typed: str, otherwise: int, later: int) -> str:
 def _month(typed: str) -> tuple[int, int]:
     """Year and month; 0 for a month that is not said, and for both where it is none."""
     if typed.strip().casefold() == _NOW:
-        return date.today().year, date.today().month
+        return today().year, today().month
     found = _MONTH.fullmatch(typed.strip())
     return (int(found["year"] or found["after"]), int(found["month"] or found["before"] or 0)) if found else (0, 0)
 
@@ -92,7 +92,7 @@ def asked(pairs: dict[str, str], *, asks: bool) -> NewCar:
     said = dict(replace(gathering, asks=False).of(also))
     who = str(said.pop(_BY))
     only_years = any(not _month(gathering.typed[name])[1] for name in ("first", "last"))
-    return NewCar(nested_all(said, _NEW), who, date.today().isoformat(), only_years=only_years)
+    return NewCar(nested_all(said, _NEW), who, today().isoformat(), only_years=only_years)
 
 
 def of_file(path: Path) -> NewCar:

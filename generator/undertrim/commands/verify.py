@@ -10,7 +10,6 @@ import argparse
 import sys
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
-from datetime import date
 
 from undertrim.check import reports, runner
 from undertrim.check.cache import Cache
@@ -25,6 +24,7 @@ from undertrim.derive.evidence.taken import SEEN
 from undertrim.derive.jobs import BadRequest
 from undertrim.derive.procedure.cheapest import TooTangled
 from undertrim.derive.procedure.cycles import Unreachable
+from undertrim.publish.build.day import today
 from undertrim.record import layout
 from undertrim.record.layout import CannotLay, modeline
 from undertrim.record.lookup import NotFound, vehicle_file
@@ -139,7 +139,7 @@ def _part(entry: Entry, options: argparse.Namespace) -> _Made | None:
 
 
 def _on(options: argparse.Namespace) -> str:
-    return str(options.on or date.today().isoformat())
+    return str(options.on or today().isoformat())
 
 
 def _write(place: Workspace, entry: Entry, made: _Made) -> int:

@@ -6,6 +6,7 @@ from datetime import date
 from undertrim.commands import prompts
 from undertrim.derive import cars
 from undertrim.derive.evidence import holding
+from undertrim.publish.build.day import today
 from undertrim.record.model import VehicleRecord
 from undertrim.record.source import Data
 from undertrim.words import Value, message, say
@@ -16,7 +17,7 @@ def who(record: VehicleRecord, *, measures: bool = True) -> dict[str, Data]:
     by = prompts.text(say(message("ask/by")), _is_initials)
     on = prompts.text(say(message("ask/on")), _is_day, say(message("ask/today")))
     with_ = prompts.text(say(message("ask/with")), lambda said: "", say(message("ask/with-hint"))) if measures else ""
-    shared: dict[str, Data] = {"by": by, "on": on or date.today().isoformat(), "how": "seen"}
+    shared: dict[str, Data] = {"by": by, "on": on or today().isoformat(), "how": "seen"}
     return shared | ({"with": with_} if with_ else {}) | {"car": _car(record)}
 
 
@@ -26,7 +27,7 @@ def _is_initials(said: str) -> str:
 
 def _is_day(said: str) -> str:
     try:
-        fine = not said.strip() or date.fromisoformat(said.strip()) <= date.today()
+        fine = not said.strip() or date.fromisoformat(said.strip()) <= today()
     except ValueError:
         fine = False
     return "" if fine else say(message("ask/day"))

@@ -93,6 +93,10 @@ class Review:
     vehicles: tuple[VehicleChange, ...]
     shorts: tuple[Short, ...]
     gear: tuple[GearChange, ...]
+    found: tuple[Problem, ...] = ()
+    """What is found of several records together, and was not."""
+    mended: tuple[Problem, ...] = ()
+    """What of that is no longer found."""
 
     @property
     def weaker(self) -> int:

@@ -1,6 +1,6 @@
 """All that the changes of one record do, put together."""
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from undertrim.derive.blockers import Blocker, of_record
 from undertrim.derive.conflict_texts import conflict
@@ -18,8 +18,7 @@ from undertrim.derive.review.explaining import names as called
 from undertrim.derive.review.outcome import VehicleChange
 from undertrim.derive.review.problems import apart
 from undertrim.record.combinations import TooMany
-from undertrim.record.model import OPENINGS, Evidence, VehicleRecord
-from undertrim.record.model.gear import AnyGear
+from undertrim.record.model import Evidence, VehicleRecord
 from undertrim.words import ENGLISH, Value, message, say
 
 
@@ -47,7 +46,7 @@ def vehicle(before: Side, after: Side, stocks: tuple[Stock, Stock]) -> VehicleCh
         verdicts=turned,
         margins=margins,
         joints=tuple(joints.differing(was, now, openings)),
-        blockers=tuple(_blockers(was, now)),
+        blockers=tuple(blockers(was, now)),
         conflicts=tuple(_conflicts(before, after)),
         evidence=tuple(_evidence(before.record, after.record)),
         stamp=_stamp(before, after),
@@ -55,37 +54,6 @@ def vehicle(before: Side, after: Side, stocks: tuple[Stock, Stock]) -> VehicleCh
         mended=gone,
         sides=(before, after),
     )
-
-
-def by_stock(side: Side, stocks: tuple[Stock, Stock], gear: Collection[str]) -> VehicleChange:
-    """What changed for a vehicle whose record is what it was, by other gear in stock: `gear` are the ids of that.
-
-    Gear that only goes in, such as a speaker, turns no verdict but its own, and joins nothing.
-    """
-    kinds = {type(item.facts) for stock in stocks for item in stock.items if item.id in gear}
-    alone = all(
-        any(opening.takes is kind and not opening.takes_over for opening in OPENINGS.values()) for kind in kinds
-    )
-    asked = [opening for opening in side.record.openings.values() if not alone or opening.takes in kinds]
-    openings = {opening.id: opening.id for opening in asked}
-    shelves = tuple(_only(stock, kinds, gear) for stock in stocks) if alone else stocks
-    was, now = (Vehicle(side.record, side.address, shelf, clearances()) for shelf in shelves)
-    turned, _ = verdicts.verdicts(was, now, openings)  # more room for other gear is no other verdict
-    return VehicleChange(
-        address=side.address,
-        title=f"{side.record.vehicle.make} {side.record.vehicle.model}",
-        verdicts=turned,
-        joints=() if alone else tuple(joints.differing(was, now, openings)),
-        blockers=() if alone else tuple(_blockers(was, now)),
-        sides=(side, side),
-    )
-
-
-def _only(stock: Stock, kinds: Collection[type[AnyGear]], gear: Collection[str]) -> Stock:
-    """The stock with no more of some kinds than the gear asked for."""
-    for kind in kinds:
-        stock = stock.keeping(kind, gear)
-    return stock
 
 
 def _openings(before: VehicleRecord, after: VehicleRecord, names: Mapping[str, str]) -> dict[str, str]:
@@ -107,7 +75,8 @@ def _renamed(before: Side, after: Side, renamed: alike.Renamed) -> Iterator[Fact
             yield FactChange((section, new), name, Sort.RENAMED, old, new)
 
 
-def _blockers(before: Vehicle, after: Vehicle) -> Iterator[BlockerChange]:
+def blockers(before: Vehicle, after: Vehicle) -> Iterator[BlockerChange]:
+    """What stands in the way on one side alone."""
     was, now = (list(_standing_in_the_way(one)) for one in (before, after))
     old, new = ({(one.weight, say(one.title, ENGLISH)): one for one in some} for some in (was, now))
     yield from (_blocker(Sort.ADDED, one) for key, one in new.items() if key not in old)

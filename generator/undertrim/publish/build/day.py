@@ -1,4 +1,4 @@
-"""The day of a build."""
+"""The day that it is, of a build and for whoever is asked: the one place that looks at the clock for it (`DTZ` of ruff holds the others to it)."""
 
 import os
 from datetime import UTC, date, datetime, time
@@ -23,7 +23,7 @@ def today() -> date:
     """The day of the build; SOURCE_DATE_EPOCH overrides it for reproducible builds. Raises BadDay."""
     typed = os.environ.get(EPOCH)
     if not typed:
-        return date.today()
+        return date.today()  # noqa: DTZ011 - the day where somebody sits is meant
     try:
         return datetime.fromtimestamp(int(typed), UTC).date()
     except (ValueError, OverflowError, OSError) as error:

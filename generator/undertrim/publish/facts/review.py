@@ -8,6 +8,7 @@ from undertrim.publish.facts import names, review_lines
 from undertrim.publish.facts.shown_review import (
     FORMAT,
     Line,
+    PlacedProblem,
     ReviewedVehicle,
     ShownGear,
     ShownProblem,
@@ -32,6 +33,8 @@ def review(found: Review) -> ShownReview:
         vehicles=vehicles,
         shorts=[_short(one) for one in found.shorts],
         gear=[_gear(one) for one in found.gear],
+        found=list(map(_placed, found.found)),
+        mended=list(map(_placed, found.mended)),
     )
 
 
@@ -102,6 +105,10 @@ def _stamp(before: str, after: str, lost: Sequence[Value]) -> Value:
 
 def _problem(one: Problem) -> ShownProblem:
     return ShownProblem(one.rule, str(one.level), one.said, WayOut(one.said))
+
+
+def _placed(one: Problem) -> PlacedProblem:
+    return PlacedProblem(one.file.as_posix(), one.rule, str(one.level), one.said, WayOut(one.said))
 
 
 def _short(one: Short) -> ShownShort:

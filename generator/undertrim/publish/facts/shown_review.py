@@ -37,6 +37,17 @@ class ShownProblem:
 
 
 @dataclass(frozen=True, slots=True)
+class PlacedProblem:
+    """What the check finds of several records together: the file that it names, and the same as of one."""
+
+    file: str
+    rule: str
+    level: str
+    said: Value
+    way_out: WayOut
+
+
+@dataclass(frozen=True, slots=True)
 class ShownVisit:
     """Visits that change alike: their jobs, the kinds of car (none: all), how many more steps and minutes they take, the changed steps, and what the whole comes to."""
 
@@ -121,3 +132,5 @@ class ShownReview:
     vehicles: Sequence[ReviewedVehicle]
     shorts: Sequence[ShownShort]
     gear: Sequence[ShownGear]
+    found: Sequence[PlacedProblem]
+    mended: Sequence[PlacedProblem]

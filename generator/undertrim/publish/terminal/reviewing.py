@@ -34,7 +34,7 @@ def blocks(found: Published) -> list[Block]:
 
 def summary(found: Published) -> str:
     """How many changes want which care, and what they reach."""
-    if not any(found[key] for key in ("vehicles", "shorts", "gear")):
+    if not any(found[key] for key in ("vehicles", "shorts", "gear", "found", "mended")):
         return say(message("review/nothing"))
     count = found["weaker"]
     weaker = message("review/weaker", count=count) if count else message("review/none-weaker")
@@ -55,6 +55,10 @@ def _rest(found: Published) -> Iterator[Block]:
         yield Block(2, say(message("review/head-shorts")), list(_shorts(found["shorts"])))
     if found["gear"]:
         yield Block(2, say(message("sheet/gear")), list(_gear(found["gear"])))
+    if found["found"] or found["mended"]:
+        yield Block(2, say(message("review/head-together")))
+        yield from _block("review/head-found", _placed(found["found"]))
+        yield from _block("review/head-mended", _placed(found["mended"]))
 
 
 def _together(every: Sequence[Sequence[Block]]) -> Iterator[Block]:
@@ -114,6 +118,10 @@ def _lines(some: Sequence[Published]) -> list[Mark]:
 
 def _problems(some: Sequence[Published]) -> list[Mark]:
     return [Mark(f"{one['level']}: {one['said']} ({one['rule']})") for one in some]
+
+
+def _placed(some: Sequence[Published]) -> list[Mark]:
+    return [Mark(f"{one['file']}: {mark.text}") for one, mark in zip(some, _problems(some), strict=True)]
 
 
 def _shorts(some: Sequence[Published]) -> Iterator[Mark]:
