@@ -80,10 +80,9 @@ def _asked(
         found = mapping_asked.confirm(table, said.headings, columns, gear=said.gear)
     except prompts.Stopped:
         return said, message("import-asked/stopped", path=_path(options))
-    whole = {("with_" if name == "with" else name): value for name, value in found.items()}
-    return replace(said, **whole, confirmed=True), message(
-        "import-asked/confirmed", path=_path(options), count=len(columns)
-    )
+    whole = replace(said, by=found.get("by", ""), how=found.get("how", said.how), with_=found.get("with", ""))
+    told = message("import-asked/confirmed", path=_path(options), count=len(columns))
+    return replace(whole, kind=found.get("kind", ""), confirmed=True), told
 
 
 def _path(options: argparse.Namespace) -> str:

@@ -34,7 +34,7 @@ def _column(column: Column, samples: Sequence[str], taken: Sequence[str], *, gea
     ask = say(message("import-asked/column", heading=column.heading, samples=_quoted(samples)))
     open_ = column.about == UNDECIDED or column.about in taken
     choices = [] if open_ else [(_ACCEPT, say(message("import-asked/accept", field=_called(column))))]
-    choices += [(_OTHER, say(message("import-asked/other"))), (SKIP, say(message("import-asked/skip")))]
+    choices += [(_OTHER, say(message("import-asked/other"))), (SKIP, say(message("new/leave-out")))]
     said = prompts.choose(ask, choices)
     if said == _ACCEPT:
         return replace(column, unit=column.unit or _unit(column.about, samples))
