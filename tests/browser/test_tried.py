@@ -66,7 +66,7 @@ def from_what_fits(page: Page, site: Path) -> None:
     entry = page.locator("#opening-front-door [data-gear=tidewrack-bar-57]")
     expect(entry.locator("summary")).to_contain_text("Tried: it did not go in: basket, met: Edge of the hole")
     entry.locator("summary").tap()
-    entry.get_by_role("button", name="I tried Tidewrack Bar 57 here").click()
+    entry.get_by_role("button", name="I tried it here: Tidewrack Bar 57").click()
     page.get_by_role("button", name="Keep it").click()
     expect(page.locator(".ut-claim .ut-try-wrong")).to_have_text("Say whether it went in.")
     page.get_by_role("radio", name="It went in").check()
@@ -80,7 +80,7 @@ def from_the_report(page: Page, site: Path) -> None:
     page.get_by_role("button", name="List", exact=True).click()
     page.locator("#ut-desk > summary").click()
     page.locator("#ut-desk button").first.click()
-    page.locator(".ut-report-tried").get_by_role("button", name="I tried Skerrowe Broadside here").click()
+    page.locator(".ut-report-tried").get_by_role("button", name="I tried it here: Skerrowe Broadside").click()
     say_no(page, "plug_room", "Heater pipe")
 
 

@@ -1,10 +1,12 @@
 """A shop's spreadsheet, read by a mapping that the program proposes from its headings and a person confirms; nothing is guessed row by row."""
 
 from undertrim.record.imported.mapping import (
+    SKIP,
     UNDECIDED,
     BadMapping,
     Column,
     Mapping,
+    Said,
     Table,
     decimal_of,
     proposed,
@@ -14,11 +16,13 @@ from undertrim.record.imported.mapping import (
 from undertrim.record.imported.sheet import Row, Sheet, sheet
 
 __all__ = [
+    "SKIP",
     "UNDECIDED",
     "BadMapping",
     "Column",
     "Mapping",
     "Row",
+    "Said",
     "Sheet",
     "Table",
     "decimal_of",

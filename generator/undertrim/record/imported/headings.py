@@ -41,6 +41,12 @@ def fact(heading: str) -> str:
     return f"openings/{place}/{field}" if place and field else ""
 
 
+def facts_known() -> list[str]:
+    """The addresses of all facts that headings are known for."""
+    known = table("headings")
+    return [f"openings/{place}/{field}" for place in known["places"] for field in known["facts"]]
+
+
 def also(heading: str, about: str, *, gear: bool) -> dict[str, str]:
     """What goes without saying beside a fact under this heading, by address."""
     if gear:

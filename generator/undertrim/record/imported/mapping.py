@@ -93,27 +93,44 @@ def _proposed(heading: str, *, gear: bool) -> Column:
     return Column(heading, about or UNDECIDED, headings.unit(heading) if about else "", also)
 
 
-def written(row: int, columns: Sequence[Column], day: date, *, gear: bool, decimal: str) -> str:
-    """The text of a mapping that nobody has confirmed yet, with comments; `day` is that of the look, until somebody says another."""
-    return "".join(f"{line}\n" for line in _lines(row, columns, day, gear=gear, decimal=decimal))
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What a mapping says of the whole sheet. `on` is the day of the look, until somebody says another; it is not `confirmed` before somebody has looked at every line."""
+
+    gear: bool
+    headings: int
+    decimal: str
+    on: date
+    by: str = ""
+    how: str = "told"
+    with_: str = ""
+    kind: str = ""
+    confirmed: bool = False
 
 
-def _lines(row: int, columns: Sequence[Column], day: date, *, gear: bool, decimal: str) -> Iterator[str]:
+def written(said: Said, columns: Sequence[Column]) -> str:
+    """The text of a mapping, with comments."""
+    return "".join(f"{line}\n" for line in _lines(said, columns))
+
+
+def _lines(said: Said, columns: Sequence[Column]) -> Iterator[str]:
+    gear = said.gear
     yield from (f"# {say(message(f'import/map-{name}'))}" for name in ("head", "confirm"))
-    yield from ("confirmed = false", "", f"sheet = {_quoted('gear' if gear else 'cars')}", f"headings = {row}")
+    yield from (f"confirmed = {str(said.confirmed).lower()}", "")
+    yield from (f"sheet = {_quoted('gear' if gear else 'cars')}", f"headings = {said.headings}")
     if gear:
-        yield from (f"# {say(message('import/map-kind'))}", 'kind = ""')
+        yield from (f"# {say(message('import/map-kind'))}", f"kind = {_quoted(said.kind)}")
     else:
         yield f"# {say(message('import/map-who'))}"
-        yield from ('by = ""', f"on = {_quoted(day.isoformat())}", 'how = "told"', 'with = ""')
-    yield from (f"# {say(message('import/map-decimal'))}", f"decimal = {_quoted(decimal)}", "")
+        named = {"by": said.by, "on": said.on.isoformat(), "how": said.how, "with": said.with_}
+        yield from (f"{name} = {_quoted(value)}" for name, value in named.items())
+    yield from (f"# {say(message('import/map-decimal'))}", f"decimal = {_quoted(said.decimal)}", "")
     yield from (f"# {say(message('import/map-columns-gear' if gear else 'import/map-columns'))}", "[columns]")
     for one in columns:
         more = f", unit = {_quoted(one.unit)}" if one.unit else ""
         if one.also:
-            more += (
-                f", also = {{ {', '.join(f'{_quoted(name)} = {_quoted(said)}' for name, said in one.also.items())} }}"
-            )
+            held = ", ".join(f"{_quoted(name)} = {_quoted(value)}" for name, value in one.also.items())
+            more += f", also = {{ {held} }}"
         yield f"{_quoted(one.heading)} = " + (
             f"{{ about = {_quoted(one.about)}{more} }}" if more else _quoted(one.about)
         )
