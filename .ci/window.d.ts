@@ -2,12 +2,15 @@
 import type * as FitPlace from "../site_overrides/assets/undertrim/fit-place.js";
 import type * as FitTime from "../site_overrides/assets/undertrim/fit-time.js";
 import type * as FitVerdict from "../site_overrides/assets/undertrim/fit-verdict.js";
-import type { Claimable, Finder, FinderMore, MeterTable, Places, PlaceVehicle, Shelf, ShelfPiece, StockVisit, StockWiring } from "published";
+import type { Claimable, Finder, FinderMore, MeterTable, Places, PlaceVehicle } from "published";
+
+/** Shapes, table and the whole (publish/packing.py). */
+type Packed = [string[][], unknown[], unknown];
 
 declare global {
   interface Window {
     undertrimClaim(asked: { facts: Claimable; about: string; car: Record<string, string> }): void;
-    undertrimFacts(data: Claimable): void;
+    undertrimFacts(packed: Packed): void;
     undertrimFinder(name: string, data: Finder & FinderMore): void;
     undertrimFit: {
       fittings: typeof FitTime.fittings;
@@ -20,6 +23,6 @@ declare global {
     undertrimMeter: { start(table: MeterTable): void };
     undertrimGlossary(entries: [string[], string][]): void;
     undertrimPlaces(name: string, data: Places | PlaceVehicle[]): void;
-    undertrimShelf(name: string, data: Shelf | ShelfPiece | StockVisit | StockWiring): void;
+    undertrimShelf(name: string, packed: Packed): void;
   }
 }

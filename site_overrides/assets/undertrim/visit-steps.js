@@ -2,10 +2,11 @@
 
 import { known } from "./chosen.js";
 import { all, byId } from "./elements.js";
+import { unpacked } from "./packed.js";
 import { whole } from "./page-data.js";
 import { list, say } from "./words.js";
 
-export const data = whole(JSON.parse(byId("ut-data").textContent));
+export const data = whole(unpacked(JSON.parse(byId("ut-data").textContent)));
 const stepList = byId("ut-steps");
 /** @type {Record<string, HTMLElement>} */
 const items = {};

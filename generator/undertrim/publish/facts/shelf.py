@@ -18,7 +18,7 @@ from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish.encoding import Published
 from undertrim.publish.facts.electrical_tables import tables
 from undertrim.publish.facts.kinds import SIZES
-from undertrim.publish.facts.meter import script
+from undertrim.publish.facts.meter import packed_script, script
 from undertrim.publish.facts.plain import plain
 from undertrim.publish.facts.with_stock import VISIT, with_stock
 from undertrim.publish.facts.words import Clauses, clauses
@@ -111,8 +111,8 @@ def files(stock: Stock, usual: Clearances) -> dict[str, str]:
         stock=[of(item) for item in stock.items if whole],
         pieces=_by_kind(pieces),
     )
-    more = {f"{FOLDER}/{name}.js": _script(name, f"[{','.join(held)}]") for name, held in pieces.items()}
-    return {f"{FOLDER}/start.js": _script("start", str(script(first))), **more}
+    more = {f"{FOLDER}/{name}.js": _script(name, str(packed_script(list(map(json.loads, held))))) for name, held in pieces.items()}
+    return {f"{FOLDER}/start.js": _script("start", str(packed_script(first))), **more}
 
 
 def _pieces(stock: Stock, said: Mapping[str, str]) -> Iterator[tuple[str, list[str]]]:
@@ -140,7 +140,7 @@ def _script(name: str, data: str) -> str:
 
 def of_vehicle(known: Vehicle) -> dict[str, str]:
     """The files of one vehicle on the shelf, by the name of the page that asks for it: what follows from it and the stock."""
-    return {view: _script(own_name(known.address, view), str(script(data))) for view, data in with_stock(known).items()}
+    return {view: _script(own_name(known.address, view), str(packed_script(data))) for view, data in with_stock(known).items()}
 
 
 def own_name(vehicle: str, view: str) -> str:

@@ -75,6 +75,7 @@ def environment() -> Environment:
         spanned=lambda kinds: said(spans.spanned(kinds)),
         most_alone=MOST_ALONE,
         script_data=meter.script,
+        packed_data=meter.packed_script,
         meter_table=meter.meter_table,
         fit_forms=fit_forms,
     )
@@ -202,7 +203,7 @@ _LINE_KEYS = ("tool", "either", "fate", "buy", "clauses")
 
 
 def page_data(facts: Published) -> Markup:
-    """What the page's script needs, as JSON that cannot close its script element; a step or line has no key for what is 0 or empty."""
+    """What the page's script needs, packed, as JSON that cannot close its script element; a step or line has no key for what is 0 or empty."""
     shape = above.shape(facts["from_above"])
     data = {
         "sections": {section["id"]: section["title"] for section in facts["sections"]},
@@ -211,7 +212,7 @@ def page_data(facts: Published) -> Markup:
         "plans": facts["plans"],
         "instead": dict(_instead(facts)),
     }
-    return meter.script(data)
+    return meter.packed_script(data)
 
 
 def _counted(step: Published) -> Published:
