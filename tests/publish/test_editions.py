@@ -134,7 +134,7 @@ def test_a_device_keeps_one_language_and_what_all_share(site: dict[str, bytes]) 
         assert files <= site.keys()
         mine = {name for name in pages(site) if name.startswith("es/") == (place == "es/")} - {"404.html"}
         assert {name for name in files if name.endswith(".html")} - {"404.html"} == mine | {"index.html"}
-        assert {"assets/undertrim/frame.css", f"{place}assets/undertrim/page-visit.js"} <= files
+        assert {"assets/undertrim/style.css", f"{place}assets/undertrim/page-visit.js"} <= files
         assert not any(name.startswith("es/") for name in files if place == "")
     assert "assets/undertrim/page.js" in lists["es/"]["files"]  # with the first page it leads to the reader's language
     assert "assets/undertrim/page-visit.js" not in lists["es/"]["files"]

@@ -111,7 +111,10 @@ def files(stock: Stock, usual: Clearances) -> dict[str, str]:
         stock=[of(item) for item in stock.items if whole],
         pieces=_by_kind(pieces),
     )
-    more = {f"{FOLDER}/{name}.js": _script(name, str(packed_script(list(map(json.loads, held))))) for name, held in pieces.items()}
+    more = {
+        f"{FOLDER}/{name}.js": _script(name, str(packed_script(list(map(json.loads, held)))))
+        for name, held in pieces.items()
+    }
     return {f"{FOLDER}/start.js": _script("start", str(packed_script(first))), **more}
 
 
@@ -140,7 +143,10 @@ def _script(name: str, data: str) -> str:
 
 def of_vehicle(known: Vehicle) -> dict[str, str]:
     """The files of one vehicle on the shelf, by the name of the page that asks for it: what follows from it and the stock."""
-    return {view: _script(own_name(known.address, view), str(packed_script(data))) for view, data in with_stock(known).items()}
+    return {
+        view: _script(own_name(known.address, view), str(packed_script(data)))
+        for view, data in with_stock(known).items()
+    }
 
 
 def own_name(vehicle: str, view: str) -> str:

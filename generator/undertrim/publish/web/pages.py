@@ -13,7 +13,7 @@ from undertrim import resources
 from undertrim.derive.fit.stock import Gear
 from undertrim.publish import template_words
 from undertrim.publish.encoding import Published, said
-from undertrim.publish.facts import gear_page, meter, spans
+from undertrim.publish.facts import gear_page, meter, spans, told
 from undertrim.publish.pictures import above, order
 from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures import photos as photo_pictures
@@ -60,12 +60,13 @@ def environment() -> Environment:
         plug_picture=lambda facts: Markup(svg.inline(plug_pictures.face(facts, plugs.used))),  # noqa: S704
         plug_picture_whole=lambda facts: Markup(svg.inline(plug_pictures.face(facts))),  # noqa: S704
         opening_pictures=_opening_pictures,
-        order_picture=lambda facts, page="": Markup(order.on_page(facts, page)),  # noqa: S704
+        order_picture=lambda facts: Markup(order.on_page(facts)),  # noqa: S704
         car_here=lambda facts: Markup(above.here(facts)),  # noqa: S704
         car_picture=lambda facts: Markup(above.chooser(facts)),  # noqa: S704
         photo_marks=lambda photo: Markup(photo_pictures.marks(photo)),  # noqa: S704
         drawing_of=drawing_of,
         page_data=page_data,
+        told_once=told.Once,
         asked_data=lambda asked: meter.script(sparse(asked)),
         sketches_of=sketches_of,
         choosing=choosing,

@@ -37,6 +37,7 @@ ENTRIES = (
     "page-record",
     "page-visit",
     "page-wiring",
+    "scheme",
     "stick",
 )
 """The modules that pages load, at once or when they are wanted, each with all that it imports. Any other is part of one of these."""

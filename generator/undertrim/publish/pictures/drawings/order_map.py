@@ -207,7 +207,7 @@ def _by_side(box: Box) -> Iterator[str]:
 
 def _text(line: Line) -> str:
     at: dict[str, str | float] = {"x": line.x, "y": line.y, "text_anchor": line.anchor}
-    return svg.element("text", svg.escaped(line.words), **at, fill="currentColor", stroke="none")
+    return svg.element("text", svg.escaped(line.words), **at)
 
 
 def _at(x: float, y: float) -> str:

@@ -48,10 +48,13 @@ def symbol(base_hex: str, tracer_hexes: tuple[str, ...]) -> str:
 
 
 def _drawn(base: str, tracers: Sequence[str]) -> list[str]:
-    return [
-        svg.element("path", d=one.d, fill=one.fill, stroke=one.stroke, stroke_width=one.width, stroke_linecap="round")
-        for one in shapes(base, tracers)
-    ]
+    return [svg.element("path", d=one.d, fill=one.fill, **_stroke(one)) for one in shapes(base, tracers)]
+
+
+def _stroke(one: Shape) -> dict[str, str | float]:
+    """What has no line needs nothing said of it."""
+    line = {"stroke": one.stroke, "stroke_width": one.width, "stroke_linecap": "round"}
+    return line if one.stroke != "none" else {}
 
 
 def shapes(base: str, tracers: Sequence[str]) -> list[Shape]:
