@@ -198,7 +198,9 @@ def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) 
     """On a page of its own: what is chosen of the car says whether the kit suits it."""
     for folder in ("assets/undertrim", "shelf"):
         (tmp_path / folder).mkdir(parents=True)
-    (tmp_path / "assets/undertrim/form.js").write_text(scripts.bundle("page-openings"), encoding="utf-8")
+    loaded = scripts.loaded("page-openings")
+    for name in loaded:
+        (tmp_path / name).write_text(scripts.bundle(Path(name).stem), encoding="utf-8")
     (tmp_path / "shelf/start.js").write_text(f'undertrimShelf("start",{packed_script(SHELF)});', encoding="utf-8")
     words = {"variants": {"radio": ["map", "plain"]}, "written": {"dash": "dash"}, "takes": {"dash": "receiver"}, "between": {"dash": ["kit"]}}  # fmt: skip
     known = {"address": "a/b", "targets": [], "variants": {"radio": {}}, "words": words}
@@ -209,7 +211,7 @@ def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) 
         '<details class="ut-try" data-opening="dash"></details></article>'
         f'<script type="application/json" id="ut-choosing">{script(known)}</script>'
         f'<script type="application/json" id="ut-fit-data">{packed_script({"dash": PLACE})}</script>'
-        '<script src="assets/undertrim/form.js"></script>',
+        + "".join(f'<script src="{name}"></script>' for name in loaded),
         encoding="utf-8",
     )
     every = _told(phone, page.as_uri())

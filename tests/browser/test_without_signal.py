@@ -1,5 +1,7 @@
 """Served over http the site is kept on the device: without a signal every page is there and says how old it is, and a visit under way stays as it was."""
 
+import gzip
+import json
 import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -44,10 +46,44 @@ def test_every_page_is_there_without_a_signal_and_says_its_age(kept: Page, shop:
         assert kept.locator("h1").count() == 1
 
 
-FETCHED = (
-    "places/kelbrook/speaker-1.js",
-    *(f"vehicles/kelbrook/finch-2014-2018.{name}.js" for name in ("find", "facts")),
-)
+MOST_KEPT = 1_000_000
+"""Bytes, packed as they are sent, that a device may take from a shop's signal without being asked: a figure of ours."""
+
+
+@pytest.mark.parametrize("place", ["", "es/"])
+def test_what_is_kept_by_itself_is_small(site: Path, place: str) -> None:
+    """All that a visit wants of the shipped records, in one language."""
+    named = json.loads((site / place / "keeper/list.json").read_bytes())
+    lists = [json.loads((site / place / f"keeper/{make}.json").read_bytes())["pages"] for make in named["makes"]]
+    files = set(named["files"]).union(*lists)
+    assert {
+        f"{place}safety.html",
+        f"{place}shelf/start.js",
+        f"{place}vehicles/kelbrook/finch-2014-2018.wiring.html",
+    } <= files
+    assert sum(len(gzip.compress((site / name).read_bytes(), 6)) for name in files) < MOST_KEPT * 0.9
+
+
+def test_where_a_page_is_not_kept_another_says_what_to_do(kept: Page, shop: Shop) -> None:
+    gear = "gear/skerrowe-broadside.html"
+    shop.shut()
+    kept.goto(shop.at(gear))
+    expect(kept.locator("h1")).to_have_text("Not kept on this device")
+    expect(kept.locator("article")).to_contain_text("Pages of gear, rules and fields come with a signal")
+    again = kept.get_by_role("link", name="Try again")
+    expect(again).to_have_attribute("href", shop.at(gear))
+    kept.goto(kept.url.partition("?")[0] + "?page=https://elsewhere.example/")
+    expect(again).to_have_attribute("href", shop.at(""))
+    shop.open()
+    kept.goto(shop.at(gear))
+    expect(kept.locator("h1")).to_contain_text("Broadside")
+    shop.shut()
+    kept.goto(shop.at(gear))  # it was opened once
+    expect(kept.locator("h1")).to_contain_text("Broadside")
+    shop.open()
+
+
+FETCHED = (*(f"vehicles/kelbrook/finch-2014-2018.{name}.js" for name in ("find", "facts")),)
 
 
 def test_a_device_keeps_the_language_of_its_reader_alone(context: Callable[..., BrowserContext], shop: Shop) -> None:

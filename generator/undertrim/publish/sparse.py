@@ -44,9 +44,7 @@ def of_vehicle(facts: Mapping[str, Any]) -> Any:
 
 
 def _step(step: Mapping[str, Any]) -> dict[str, Any]:
-    fasteners, tethers = (
-        [_left(f"{kind}-line", one) for one in step[f"{kind}s"]] for kind in ("fastener", "tether")
-    )
+    fasteners, tethers = ([_left(f"{kind}-line", one) for one in step[f"{kind}s"]] for kind in ("fastener", "tether"))
     return {**_left("step", step), "fasteners": fasteners, "tethers": tethers}
 
 

@@ -74,7 +74,9 @@ def _wire(name: str, title: str) -> str:
 def wire_symbols(facts: object) -> str:
     """The symbols of every wire colour that occurs anywhere in some facts, each once, and those of the ends of contacts."""
     found = {_wire_id(colour): colour for colour in _colours(facts)}
-    return _hidden(*plugs.ends(), *(wires.symbol(colour["base"], tuple(colour["tracers"])) for _, colour in sorted(found.items())))
+    return _hidden(
+        *plugs.ends(), *(wires.symbol(colour["base"], tuple(colour["tracers"])) for _, colour in sorted(found.items()))
+    )
 
 
 def _wire_id(colour: Published) -> str:

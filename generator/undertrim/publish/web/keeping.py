@@ -28,8 +28,22 @@ _WAY_IN = ("index.html", "assets/undertrim/page.js")
 """What leads from the address of the site to the language of the reader, who may have nothing else of the first one."""
 _UNUSED = "assets/javascripts/"
 """The theme's own scripts, which no page loads (site_overrides/main.html)."""
-_AT_A_DESK = ("rules/", "reference/")
-"""What somebody reads who writes records: two fifths of all pages, and nothing in a bay. It is kept with everything, and page by page once opened."""
+_AT_A_DESK = (
+    *(
+        "rules/",
+        "reference/",
+        "evidence/",
+        "answers.html",
+        "photographs.html",
+        "reviewing.html",
+        "writing-a-record.html",
+    ),
+    *("gear/", "places/", "assets/undertrim/page-gear.js"),
+)
+"""What is read at a desk, by who writes records or orders gear: half of all bytes, and nothing in a bay, where gear comes from the shelf. It is kept
+with everything, and page by page once opened."""
+NOT_KEPT = "not-kept"
+"""The page that says what to do where a page is neither kept nor to be had (`assets/undertrim/keeper.js`)."""
 
 
 def marked(folder: Path) -> dict[str, str]:
@@ -117,17 +131,17 @@ def _pages(held: Content, edition: Edition, shells: site.Shells) -> Mapping[str,
             found[rest[0]][f"{edition.place}{path}.html"] = _mark(shells[group(path)].mark, body.title, body.key)
     for name in sorted(held.copies):
         _, make, file = name.split("/")
-        if file.endswith(".js"):
+        if file.endswith(".js") and not name.startswith(_AT_A_DESK):
             found[make][f"{edition.place}{name}"] = _mark(held.copies[name].key)
     return found
 
 
 def _more(held: Content) -> Mapping[str, dict[str, str]]:
-    """What else each make's vehicles have: sheets and pictures."""
+    """What else each make's vehicles have: sheets, pictures, and into which openings gear goes."""
     found: dict[str, dict[str, str]] = defaultdict(dict)
     for name in sorted(held.copies):
         _, make, file = name.split("/")
-        if not file.endswith((".js", ".json")):
+        if not file.endswith((".js", ".json")) or name.startswith(_AT_A_DESK):
             found[make][name] = _mark(held.copies[name].key)
     return found
 

@@ -121,6 +121,11 @@ def home(makes: list[Published], *, demo: bool) -> str:
     return environment().get_template("home.html.j2").render(makes=makes, demo=demo)
 
 
+def not_kept() -> str:
+    """The body of the page that a device without a signal shows in the place of one that it does not keep."""
+    return environment().get_template("not-kept.html.j2").render()
+
+
 def evidence(report: Published) -> str:
     """The body of the page that says what the facts rest on."""
     return environment().get_template("evidence.html.j2").render(r=report)
