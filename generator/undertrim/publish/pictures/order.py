@@ -18,6 +18,13 @@ def on_page(facts: Published) -> str:
     return order_map.drawn(nodes, say(message("drawings/what-hides-what")), {"class": "ut-order"})
 
 
+def on_paper(parts: Sequence[Published]) -> Iterator[str]:
+    """The same for a sheet: each group that hangs together by itself, so that they can stand side by side; nothing where nothing hides anything."""
+    nodes = [Node(part["name"], part["goal"], (), part["after"], part["either"]) for part in parts]
+    for group in order_map.apart(nodes):
+        yield order_map.drawn(group, say(message("drawings/what-hides-what")), order_map.INKED, order_map.PRINTED)
+
+
 def _node(parts: Sequence[Published], part: Published, known: Collection[str]) -> Node:
     """A box; one on a way that no job goes leads nowhere."""
     links = list(_links(parts, part, known))
