@@ -62,7 +62,9 @@ def test_radio_and_two_doors_are_six_pages_at_most() -> None:
 
 def test_what_hides_what_stands_where_there_is_room_and_costs_no_page() -> None:
     first = bare(pages()[0])
-    after = [first.index(bare(name)) for name in ("What hides what", "Upper vent trim", "Radio surround", "Radio opening")]
+    after = [
+        first.index(bare(name)) for name in ("What hides what", "Upper vent trim", "Radio surround", "Radio opening")
+    ]
     assert after[0] < after[1]
     assert first.count(bare("Front door panel")) == 1
     assert "Rear door" not in first

@@ -53,7 +53,7 @@ def _drawn(base: str, tracers: Sequence[str]) -> list[str]:
 
 def _stroke(one: Shape) -> dict[str, str | float]:
     """What has no line needs nothing said of it."""
-    line = {"stroke": one.stroke, "stroke_width": one.width, "stroke_linecap": "round"}
+    line: dict[str, str | float] = {"stroke": one.stroke, "stroke_width": one.width, "stroke_linecap": "round"}
     return line if one.stroke != "none" else {}
 
 

@@ -125,7 +125,9 @@ def _from_above(made: Visit, visit: Published, pictures: Pictures) -> Published:
 
 def _order(made: Visit, visit: Published) -> Sequence[Published]:
     """What hides what, of what this visit takes off and for what."""
-    found: Sequence[Published] = said(removal_order(made.record, [*(step["id"] for step in visit["steps"]), *visit["jobs"]]))
+    found: Sequence[Published] = said(
+        removal_order(made.record, [*(step["id"] for step in visit["steps"]), *visit["jobs"]])
+    )
     return found
 
 
