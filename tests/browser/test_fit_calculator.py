@@ -196,6 +196,7 @@ PLACE = {
 
 def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) -> None:
     """On a page of its own: what is chosen of the car says whether the kit suits it."""
+    # Long because the page is written here.
     for folder in ("assets/undertrim", "shelf"):
         (tmp_path / folder).mkdir(parents=True)
     loaded = scripts.loaded("page-openings")

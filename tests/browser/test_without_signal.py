@@ -69,7 +69,7 @@ def test_where_a_page_is_not_kept_another_says_what_to_do(kept: Page, shop: Shop
     shop.shut()
     kept.goto(shop.at(gear))
     expect(kept.locator("h1")).to_have_text("Not kept on this device")
-    expect(kept.locator("article")).to_contain_text("Pages of gear, rules and fields come with a signal")
+    expect(kept.locator(".ut-book")).to_contain_text("Pages of gear, rules and fields come with a signal")
     again = kept.get_by_role("link", name="Try again")
     expect(again).to_have_attribute("href", shop.at(gear))
     kept.goto(kept.url.partition("?")[0] + "?page=https://elsewhere.example/")

@@ -18,9 +18,9 @@ from undertrim.publish.web import (
     calculators,
     finder,
     gear_pages,
-    keeping,
     measuring,
     new_car,
+    not_kept,
     pages,
     places,
     rule_pages,
@@ -48,7 +48,7 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
             EVIDENCE: _evidence(made),
             "calculators": _of_all(calculators.title(), calculators.page(), "assets/undertrim/calculators.js"),
             new_car.PAGE: _of_all(new_car.title(), new_car.page(), new_car.SCRIPT),
-            keeping.NOT_KEPT: _not_kept(),
+            not_kept.PAGE: not_kept.page(),
             measuring.PAGE: _of_all(measuring.title(), measuring.page()),
             **{f"makes/{slug(name)}": _make_page(name, items) for name, items in by_make.items()},
             **{f"vehicles/{view.path(item.address)}": _vehicle_page(item, view) for item in made for view in VIEWS},
@@ -110,11 +110,6 @@ def _evidence(made: Sequence[Prepared]) -> Body:
 def _of_all(title: str, body: str, *scripts: str) -> Body:
     """A page that is the same whatever the collection holds."""
     return Body(title, lambda: body, body, in_nav=True, scripts=scripts)
-
-
-def _not_kept() -> Body:
-    body = pages.not_kept()
-    return Body(say(message("not-kept/title")), lambda: body, body)
 
 
 def _make_page(name: str, items: Sequence[Prepared]) -> Body:

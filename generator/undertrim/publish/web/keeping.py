@@ -44,8 +44,6 @@ _AT_A_DESK = (
 with everything, and page by page once opened."""
 _WITH_THE_CAR = (".facts.js", ".questions.html")
 """What adds to a record: an eighth of all bytes. It is kept with the car, by choice or while a visit to it is under way, and once it was opened."""
-NOT_KEPT = "not-kept"
-"""The page that says what to do where a page is neither kept nor to be had (`assets/undertrim/keeper.js`)."""
 
 
 def marked(folder: Path) -> dict[str, str]:

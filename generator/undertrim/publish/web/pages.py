@@ -95,19 +95,21 @@ def vehicle(facts: Published, printed: Downloads = NOTHING, beside: str = "") ->
 
 
 def _view(view: View, facts: Published, printed: Downloads, beside: str) -> str:
-    template = environment().get_template(f"vehicle-{view.name}.html.j2")
-    targets = facts["targets"]
-    places = {target["id"]: place for place, target in enumerate(targets, 1)}
-    marks = {target["id"]: target["mark"] for target in targets}
-    return template.render(
-        v=facts,
-        view=view,
-        views=HEADS,
-        questions=QUESTIONS.file(facts["id"]),
-        printed=printed,
-        beside=beside,
-        places=places,
-        marks=marks,
+    places = {target["id"]: place for place, target in enumerate(facts["targets"], 1)}
+    marks = {target["id"]: target["mark"] for target in facts["targets"]}
+    return (
+        environment()
+        .get_template(f"vehicle-{view.name}.html.j2")
+        .render(
+            v=facts,
+            view=view,
+            views=HEADS,
+            questions=QUESTIONS.file(facts["id"]),
+            printed=printed,
+            beside=beside,
+            places=places,
+            marks=marks,
+        )
     )
 
 
@@ -119,11 +121,6 @@ def make(name: str, vehicles: list[Published]) -> str:
 def home(makes: list[Published], *, demo: bool) -> str:
     """The body of the home page: the finder and the makes."""
     return environment().get_template("home.html.j2").render(makes=makes, demo=demo)
-
-
-def not_kept() -> str:
-    """The body of the page that a device without a signal shows in the place of one that it does not keep."""
-    return environment().get_template("not-kept.html.j2").render()
 
 
 def evidence(report: Published) -> str:

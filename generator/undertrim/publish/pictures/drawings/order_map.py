@@ -104,8 +104,7 @@ class Laid:
 
 INKED: Mapping[str, str | float] = {
     "xmlns": svg.NAMESPACE, "font_family": lettering.FAMILY, "font_size": SIZE,
-    "fill": "none", "stroke": "#444444", "stroke_width": 1.3,
-}  # fmt: skip
+    "fill": "none", "stroke": "#444444", "stroke_width": 1.3}  # fmt: skip
 """How a map looks that no style reaches."""
 
 
