@@ -78,7 +78,7 @@ def environment() -> Environment:
         script_data=meter.script,
         packed_data=meter.packed_script,
         meter_table=meter.meter_table,
-        fit_forms=fit_forms,
+        fit_forms=lambda facts: {opening["id"]: opening["form"] for opening in facts["openings"]},
     )
     made.filters |= template_words.FILTERS
     return made
@@ -194,11 +194,6 @@ def marks_of(context: Context, ids: Sequence[str]) -> str:
 @lru_cache(maxsize=1024)
 def _marks(marks: tuple[str, ...], _: Language) -> str:
     return template_words.listed(marks)
-
-
-def fit_forms(facts: Published) -> Published:
-    """What the scripts of a page reckon with, by opening."""
-    return {opening["id"]: opening["form"] for opening in facts["openings"]}
 
 
 _STEP_KEYS = ("id", "section", "untimed", "tools", "materials", "turns")
