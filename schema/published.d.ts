@@ -36,7 +36,7 @@ export type Behaves = string;
 /** Vehicle: All that follows from one vehicle record, as it stands beside its page. */
 export interface Vehicle {
   /** The version of this description. It rises when a fact goes or means something else; a fact that is added leaves it. */
-  format: 4;
+  format: 5;
   id: Id;
   /** Where the vehicle is found: make and id. */
   address: string;

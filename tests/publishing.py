@@ -23,6 +23,7 @@ from undertrim.publish.facts import claimable, everywhere, finding, meter
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.vehicle import Unplannable
+from undertrim.publish.packing import unpacked
 from undertrim.publish.web import book, calculators, finder, gear_pages, new_car, pages, places
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Entry, Workspace
@@ -35,6 +36,7 @@ Found = tuple[str, str, Any]
 
 _ELEMENT = re.compile(r'<script type="application/json"(?: id="(?P<id>[\w-]+)")?>(?P<text>.*?)</script>', re.DOTALL)
 _ELEMENTS = {"ut-choosing": "choosing", "ut-data": "page", "ut-fit-data": "forms", "ut-meter-table": "meter-table", "ut-electrical": "calculators", "ut-asked": "asked", "ut-new-car": "new-car", None: "meter-plug"}  # fmt: skip
+_PACKED = {"ut-data", "ut-fit-data"}
 
 
 def published() -> Iterator[Found]:
@@ -48,7 +50,7 @@ def published() -> Iterator[Found]:
         yield (
             "claimable",
             f"{entry.address}.facts.js",
-            called(claimable.script(entry.record, entry.address), "undertrimFacts"),
+            unpacked(called(claimable.script(entry.record, entry.address), "undertrimFacts")),
         )
     yield from finders()
     yield from more_to_find()
@@ -62,7 +64,7 @@ def shelves(held: Stock) -> Iterator[Found]:
     """The files of a shelf."""
     for name, text in shelf_facts.files(held, clearances()).items():
         first = name == "shelf/start.js"
-        yield "shelf" if first else "shelf-piece", name, called(text, "undertrimShelf", 1)
+        yield "shelf" if first else "shelf-piece", name, unpacked(called(text, "undertrimShelf", 1))
 
 
 def with_stock(entry: Entry) -> Iterator[Found]:
@@ -70,7 +72,7 @@ def with_stock(entry: Entry) -> Iterator[Found]:
     assert isinstance(entry.record, VehicleRecord)
     known = Vehicle(reckoned(entry.record), entry.address, shelf(), clearances())
     for view, text in shelf_facts.of_vehicle(known).items():
-        yield f"stock-{view}", f"the shelf's file of {entry.id}: {view}", called(text, "undertrimShelf", 1)
+        yield f"stock-{view}", f"the shelf's file of {entry.id}: {view}", unpacked(called(text, "undertrimShelf", 1))
 
 
 def finders() -> Iterator[Found]:
@@ -115,7 +117,7 @@ def exemplified() -> Iterator[Found]:
             except Unplannable:
                 continue
             yield from _vehicle(made)
-            yield "page", f"the page of {made['id']}", json.loads(pages.page_data(made))
+            yield "page", f"the page of {made['id']}", unpacked(json.loads(pages.page_data(made)))
 
 
 BESIDE = "beside a page"
@@ -154,7 +156,8 @@ def called(text: str, name: str, place: int = 0) -> Any:
 
 def _elements(name: str, page: str) -> Iterator[Found]:
     for found in _ELEMENT.finditer(page):
-        yield _ELEMENTS[found["id"]], f"{name}: {found['id']}", json.loads(unescape(found["text"]))
+        data = json.loads(unescape(found["text"]))
+        yield _ELEMENTS[found["id"]], f"{name}: {found['id']}", unpacked(data) if found["id"] in _PACKED else data
 
 
 def _examples() -> Iterator[Entry]:

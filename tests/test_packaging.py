@@ -134,7 +134,7 @@ def test_build_works_away_from_the_checkout(installed: Path, workspace: Path) ->
     beside = workspace / "site" / "vehicles" / "kelbrook"
     assert "Upper vent trim" in (beside / "finch-2014-2018.html").read_text(encoding="utf-8")
     assert (beside / "finch-2014-2018-a4.pdf").read_bytes().startswith(b"%PDF-")
-    assert (workspace / "site" / "assets" / "undertrim" / "undertrim.css").stat().st_size > 0
+    assert (workspace / "site" / "assets" / "undertrim" / "style.css").stat().st_size > 0
 
 
 ANSWERS = """{"claims": 1, "answers": [{"vehicle": "mirefield/teal-2012-2016", "about": "openings/front-door/depth/clear", "says": "61 mm",

@@ -15,9 +15,10 @@ from finding import finding_figures
 from herd import ROOT, Herd, herd
 from markdown_site import by_mkdocs
 from profiles import profiles
-from sizes import sizes
+from sizes import OTHERS, sizes
 from taps import taps
-from times import Values, collection, from_the_shell, one_by_one
+from times import PRINTED, Values, collection, from_the_shell, one_by_one
+from weighing import weighing
 
 from undertrim.cli import collect_seldom
 from undertrim.record.store import Workspace
@@ -40,6 +41,8 @@ def main() -> int:
         return taps()
     if options.finder:
         return finding_figures()
+    if options.bytes:
+        return weighing()
     sizes = FEW if options.few else (TINY, SMALL, options.size)
     measured = {size: measure(size, profile=options.profile and size == sizes[1]) for size in sizes}
     sys.stdout.write(table(measured))
@@ -61,6 +64,9 @@ def arguments() -> argparse.Namespace:
     )
     parser.add_argument(
         "--finder", action="store_true", help="instead, type into the finder of large collections on a slow phone"
+    )
+    parser.add_argument(
+        "--bytes", action="store_true", help="instead, weigh what is on the disk for a vehicle and what a device keeps"
     )
     parser.add_argument(
         "--few", action="store_true", help="a few vehicles, or mistakes, only: to see that it runs, not to measure"
@@ -96,7 +102,8 @@ def measure(size: int, *, profile: bool) -> Values:
 
 def figures(made: Herd, out: Path) -> Values:
     """Times first: `collection` leaves the site whose sizes are taken."""
-    return {**one_by_one(made), **from_the_shell(made), **collection(made, out), **sizes(made, out), **by_mkdocs(made)}
+    found = {**one_by_one(made), **from_the_shell(made), **collection(made, out), **sizes(made, out)}
+    return {**found, "all its files, bytes": found[PRINTED] + found[OTHERS], **by_mkdocs(made)}
 
 
 def table(measured: dict[int, Values]) -> str:

@@ -9,7 +9,21 @@ from herd import Herd
 
 from undertrim.publish.web.views import VIEWS
 
+OTHERS = "its files but for what is printed, bytes"
+SOME = 7
+"""A mean over so many vehicles, one of each sort."""
+
 _ASKED = re.compile(r'(?:src|href)="([^":?#]+\.(?:js|css|svg|png|woff2))[^"]*"')
+
+
+def of_a_vehicle(site: Path, record: Path) -> list[Path]:
+    """All that stands in a site for the vehicle of a record, in the first language: pages, data, what scripts fetch, sheets, photographs."""
+    make, name = (
+        record.parent.name,
+        re.compile(re.escape(record.stem) + r"[.-]\D.*|" + re.escape(record.stem) + r"\.\w+"),
+    )
+    folders = (site / "vehicles" / make, site / "shelf" / make)
+    return sorted(path for folder in folders for path in folder.iterdir() if name.fullmatch(path.name))
 
 
 def sizes(herd: Herd, out: Path) -> dict[str, float]:
@@ -28,6 +42,8 @@ def sizes(herd: Herd, out: Path) -> dict[str, float]:
         *([largest] if largest else []),
     }
     return {
+        OTHERS: sum(path.stat().st_size for record in herd.paths[-SOME:] for path in of_a_vehicle(out, record))
+        / len(herd.paths[-SOME:]),
         "one vehicle's pages together, bytes": sum(each.stat().st_size for each in pages),
         "one vehicle's page of the visit, bytes": page.stat().st_size,
         "one vehicle's page of the visit, bytes sent": sent(page),

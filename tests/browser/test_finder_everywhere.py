@@ -7,6 +7,8 @@ import pytest
 from boxed import box, found
 from playwright.sync_api import BrowserContext, Page, expect
 
+from undertrim.record.identity import slug
+
 # Numbers
 
 
@@ -60,6 +62,13 @@ def test_a_number_goes_nowhere_and_stays_nowhere(context: Callable[..., BrowserC
     expect(box(page)).to_have_value("")
 
 
+TRADE = {
+    "ACC": "ACC, switched feed", "earth": "earth, ground", "christmas tree": "christmas tree, fir-tree clip", "pry": "pry tool, trim tool", "SWC": "SWC, wheel buttons",
+    "permanent live": "permanent live, battery feed", "vapour barrier": "vapour barrier, door liner, shield", "loom": "loom, harness",
+}  # fmt: skip
+"""What people of the trade say, which stands first in the glossary. A tailgate or a head unit is first of all in some car."""
+
+
 # On every page
 
 
@@ -77,7 +86,8 @@ def test_the_box_is_on_every_page_and_has_the_focus_on_the_first_alone(phone: Pa
     ("query", "title", "place"),
     [
         ("airbags and belts", "Airbags and belts", "safety.html#airbags-and-belts"),
-        ("bezel", "bezel, surround", "glossary.html#word-bezel-surround"),
+        ("bezel", "fascia, bezel, surround", "glossary.html#word-fascia-bezel-surround"),
+        *((word.lower(), row, f"glossary.html#word-{slug(row)}") for word, row in TRADE.items()),
         ("depth-without-datum", "depth-without-datum", "rules/depth-without-datum.html"),
         ("depth without datum", "depth-without-datum", "rules/depth-without-datum.html"),
     ],

@@ -18,7 +18,7 @@ from undertrim.derive.fit.stock import Gear, only
 from undertrim.derive.fit.stopping import stopping
 from undertrim.derive.fit.verdict import Fit, decide, stopped
 from undertrim.publish.facts.fit import verdict_words
-from undertrim.publish.facts.meter import script
+from undertrim.publish.facts.meter import packed_script, script
 from undertrim.publish.facts.plain import plain
 from undertrim.publish.facts.shelf import length_units, usual_data
 from undertrim.publish.web import scripts
@@ -196,10 +196,13 @@ PLACE = {
 
 def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) -> None:
     """On a page of its own: what is chosen of the car says whether the kit suits it."""
+    # Long because the page is written here.
     for folder in ("assets/undertrim", "shelf"):
         (tmp_path / folder).mkdir(parents=True)
-    (tmp_path / "assets/undertrim/form.js").write_text(scripts.bundle("page-openings"), encoding="utf-8")
-    (tmp_path / "shelf/start.js").write_text(f'undertrimShelf("start",{script(SHELF)});', encoding="utf-8")
+    loaded = scripts.loaded("page-openings")
+    for name in loaded:
+        (tmp_path / name).write_text(scripts.bundle(Path(name).stem), encoding="utf-8")
+    (tmp_path / "shelf/start.js").write_text(f'undertrimShelf("start",{packed_script(SHELF)});', encoding="utf-8")
     words = {"variants": {"radio": ["map", "plain"]}, "written": {"dash": "dash"}, "takes": {"dash": "receiver"}, "between": {"dash": ["kit"]}}  # fmt: skip
     known = {"address": "a/b", "targets": [], "variants": {"radio": {}}, "words": words}
     page = tmp_path / "own.html"
@@ -208,8 +211,8 @@ def test_a_kit_for_some_cars_is_no_promise_for_all(phone: Page, tmp_path: Path) 
         '<span id="ut-visit-job"></span><span id="ut-visit-car"></span><span id="ut-unread"></span><button id="ut-everything"></button>'
         '<details class="ut-try" data-opening="dash"></details></article>'
         f'<script type="application/json" id="ut-choosing">{script(known)}</script>'
-        f'<script type="application/json" id="ut-fit-data">{script({"dash": PLACE})}</script>'
-        '<script src="assets/undertrim/form.js"></script>',
+        f'<script type="application/json" id="ut-fit-data">{packed_script({"dash": PLACE})}</script>'
+        + "".join(f'<script src="{name}"></script>' for name in loaded),
         encoding="utf-8",
     )
     every = _told(phone, page.as_uri())

@@ -96,7 +96,7 @@ def test_without_scripts_everything_is_shown(context: Callable[..., BrowserConte
     page = context(viewport={"width": 390, "height": 844}, java_script_enabled=False).new_page()
     page.goto((site / "vehicles/kelbrook/finch-2014-2018.html").as_uri())
     html = (site / "vehicles/kelbrook/finch-2014-2018.html").read_text(encoding="utf-8")
-    ids = re.findall(r'data-tick="([^"]+)"', html)
+    ids = re.findall(r'<li class="ut-step[^>]* id="step-([^"]+)"', html)
     assert len(ids) > 70
     assert page.locator(".ut-step:visible").count() == len(ids)
     assert page.locator(".ut-noscript").is_visible()

@@ -1,5 +1,7 @@
 """Served over http the site is kept on the device: without a signal every page is there and says how old it is, and a visit under way stays as it was."""
 
+import gzip
+import json
 import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -25,7 +27,7 @@ def kept(context: Callable[..., BrowserContext], shop: Shop) -> Page:
     page = context(viewport={"width": 390, "height": 844}).new_page()
     page.goto(shop.at("index.html"))
     standing = page.evaluate(ASK, {"ask": "fill"})
-    assert standing["kept"] == standing["of"] > 100
+    assert standing["kept"] == standing["of"] > 80
     return page
 
 
@@ -44,10 +46,44 @@ def test_every_page_is_there_without_a_signal_and_says_its_age(kept: Page, shop:
         assert kept.locator("h1").count() == 1
 
 
-FETCHED = (
-    "places/kelbrook/speaker-1.js",
-    *(f"vehicles/kelbrook/finch-2014-2018.{name}.js" for name in ("find", "facts")),
-)
+MOST_KEPT = 1_000_000
+"""Bytes, packed as they are sent, that a device may take from a shop's signal without being asked: a figure of ours."""
+
+
+@pytest.mark.parametrize("place", ["", "es/"])
+def test_what_is_kept_by_itself_is_small(site: Path, place: str) -> None:
+    """All that a visit wants of the shipped records, in one language."""
+    named = json.loads((site / place / "keeper/list.json").read_bytes())
+    lists = [json.loads((site / place / f"keeper/{make}.json").read_bytes())["pages"] for make in named["makes"]]
+    files = set(named["files"]).union(*lists)
+    assert {
+        f"{place}safety.html",
+        f"{place}shelf/start.js",
+        f"{place}vehicles/kelbrook/finch-2014-2018.wiring.html",
+    } <= files
+    assert sum(len(gzip.compress((site / name).read_bytes(), 6)) for name in files) < MOST_KEPT * 0.9
+
+
+def test_where_a_page_is_not_kept_another_says_what_to_do(kept: Page, shop: Shop) -> None:
+    gear = "gear/skerrowe-broadside.html"
+    shop.shut()
+    kept.goto(shop.at(gear))
+    expect(kept.locator("h1")).to_have_text("Not kept on this device")
+    expect(kept.locator(".ut-book")).to_contain_text("Pages of gear, rules and fields come with a signal")
+    again = kept.get_by_role("link", name="Try again")
+    expect(again).to_have_attribute("href", shop.at(gear))
+    kept.goto(kept.url.partition("?")[0] + "?page=https://elsewhere.example/")
+    expect(again).to_have_attribute("href", shop.at(""))
+    shop.open()
+    kept.goto(shop.at(gear))
+    expect(kept.locator("h1")).to_contain_text("Broadside")
+    shop.shut()
+    kept.goto(shop.at(gear))  # it was opened once
+    expect(kept.locator("h1")).to_contain_text("Broadside")
+    shop.open()
+
+
+FETCHED = ("vehicles/kelbrook/finch-2014-2018.find.js", "shelf/kelbrook/finch-2014-2018.js")
 
 
 def test_a_device_keeps_the_language_of_its_reader_alone(context: Callable[..., BrowserContext], shop: Shop) -> None:
@@ -55,7 +91,7 @@ def test_a_device_keeps_the_language_of_its_reader_alone(context: Callable[..., 
     page.goto(shop.at("index.html"), wait_until="commit")
     page.wait_for_url("**/es/index.html")
     standing = page.evaluate(ASK, {"ask": "fill", "place": "es/"})
-    assert standing["kept"] == standing["of"] > 100
+    assert standing["kept"] == standing["of"] > 80
     page.goto(shop.at(f"es/{FINCH}"))
     page.locator("[data-tick]").first.check()
     page.evaluate(ASK, {"ask": "fill"})
@@ -93,6 +129,9 @@ def test_a_new_version_does_not_change_a_visit_under_way(kept: Page, shop: Shop)
     kept.goto(shop.at(FINCH))
     kept.locator("[data-tick='before:presets']").check()
     kept.wait_for_function("caches.has('undertrim-pinned:kelbrook/finch-2014-2018')")
+    for added in (".questions.html", ".facts.js"):  # what adds to a record is there for a visit
+        address = shop.at(FINCH.partition(".html")[0] + added)
+        kept.wait_for_function("(one) => caches.match(one).then(Boolean)", arg=address)
     page = shop.folder / FINCH.partition("?")[0]
     page.write_text(page.read_text("utf-8").replace("Upper vent trim", "Upper trim of today"), "utf-8")
     kept.wait_for_timeout(300)

@@ -12,6 +12,7 @@ import pytest
 from in_node import Run
 from undertrim.derive import cars
 from undertrim.publish.facts.vehicle import vehicle
+from undertrim.publish.packing import unpacked
 from undertrim.publish.web import pages
 from undertrim.record.model import VehicleRecord
 from undertrim.record.store import Workspace
@@ -39,7 +40,7 @@ ROWS = """(all) => all.map(([data, jobs, car, chosen, at]) => {
 def answers(run: Run, path: Path) -> list[tuple[dict[str, Any], dict[str, str], dict[str, Any]]]:
     entry = SPACE.load(path)
     assert isinstance(entry.record, VehicleRecord)
-    data = run("page_data.whole", json.loads(str(pages.page_data(vehicle(entry)))), "page-data")
+    data = run("page_data.whole", unpacked(json.loads(str(pages.page_data(vehicle(entry))))), "page-data")
     chance = random.Random(entry.id)  # noqa: S311 - repeatable picks
     asked: list[list[Any]] = []
     for car in cars.assignments(entry.record):

@@ -124,17 +124,20 @@ def test_words_are_those_of_the_language_and_data_is_not(site: dict[str, bytes])
     assert not any(CYRILLIC.search(text.decode()) for name, text in site.items() if name.endswith(".json"))
 
 
+DESK = {"rules", "reference", "evidence", "gear", "places", "assets"}
+
+
 def test_a_device_keeps_one_language_and_what_all_share(site: dict[str, bytes]) -> None:
     lists = {place: json.loads(site[f"{place}keeper/list.json"]) for place in ("", "es/")}
     for place, one in lists.items():
         files = set(one["files"]) | {name for make in one["makes"] for name in _of_make(site, place, make)}
-        assert {name.removeprefix(place).split("/")[0] for name in one["desk"]} == {"rules", "reference"}
+        assert {name.removeprefix(place).split("/")[0] for name in one["desk"]} <= DESK
         assert files.isdisjoint(one["desk"])
         files |= one["desk"].keys()
         assert files <= site.keys()
         mine = {name for name in pages(site) if name.startswith("es/") == (place == "es/")} - {"404.html"}
         assert {name for name in files if name.endswith(".html")} - {"404.html"} == mine | {"index.html"}
-        assert {"assets/undertrim/frame.css", f"{place}assets/undertrim/page-visit.js"} <= files
+        assert {"assets/undertrim/style.css", f"{place}assets/undertrim/page-visit.js"} <= files
         assert not any(name.startswith("es/") for name in files if place == "")
     assert "assets/undertrim/page.js" in lists["es/"]["files"]  # with the first page it leads to the reader's language
     assert "assets/undertrim/page-visit.js" not in lists["es/"]["files"]

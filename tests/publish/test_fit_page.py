@@ -16,6 +16,7 @@ from undertrim.publish.facts import fit_page
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts import vehicle as facts
 from undertrim.publish.facts.plain import plain
+from undertrim.publish.packing import unpacked
 from undertrim.record import build
 from undertrim.record.gear import GearFacts
 from undertrim.record.store import Workspace
@@ -115,7 +116,7 @@ def shelf(items: Stock = SHELF, name: str = "start") -> Any:
     found = re.fullmatch(r'undertrimShelf\("([\w-]+)",(.*)\);\n', text)
     assert found
     assert found[1] == name
-    return json.loads(found[2])
+    return unpacked(json.loads(found[2]))
 
 
 def test_the_shelf_has_the_sizes_of_all_gear_and_what_it_is_made_for() -> None:
@@ -178,7 +179,7 @@ def test_every_page_has_data_and_a_place_for_a_form_for_each_opening(path: Path)
     data = re.findall(r'<script type="application/json" id="ut-fit-data">(.*?)</script>', body)
     assert len(data) == 2  # for the choice of a visit, and for what fits
     assert data[0] == data[1]
-    assert forms == [opening["id"] for opening in about["openings"]] == list(json.loads(data[0]))
+    assert forms == [opening["id"] for opening in about["openings"]] == list(unpacked(json.loads(data[0])))
 
 
 def test_values_are_plain() -> None:

@@ -78,7 +78,7 @@ def test_a_module_that_is_not_there_is_named(tmp_path: Path) -> None:
 def test_every_module_is_part_of_a_page_and_every_page_loads_its_script() -> None:
     used = {found for entry in scripts.ENTRIES for found in re.findall(r"^const \$(\w+) =", scripts.bundle(entry), re.MULTILINE)}  # fmt: skip
     assert used == {name.replace("-", "_") for name in scripts.modules()}
-    frames = "".join(path.read_text(encoding="utf-8") for path in top("site_overrides").glob("*.html"))
+    frames = "".join(path.read_text(encoding="utf-8") for path in top("site_overrides").rglob("*.html"))
     bodies = gathered.content([], NOTHING).bodies.values()
     asked = [script for one in bodies for script in one.scripts] + [script for view in VIEWS for script in view.scripts]
     asked += re.findall(r'load\("(assets/undertrim/[\w-]+\.js)"\)', scripts.bundle("page-visit"))  # when gear is chosen

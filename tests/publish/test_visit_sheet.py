@@ -60,6 +60,17 @@ def test_radio_and_two_doors_are_six_pages_at_most() -> None:
     assert len(pages()) <= 6
 
 
+def test_what_hides_what_stands_where_there_is_room_and_costs_no_page() -> None:
+    first = bare(pages()[0])
+    after = [
+        first.index(bare(name)) for name in ("What hides what", "Upper vent trim", "Radio surround", "Radio opening")
+    ]
+    assert after[0] < after[1]
+    assert first.count(bare("Front door panel")) == 1
+    assert "Rear door" not in first
+    assert "What hides what" not in " ".join(pages("bramble-2019-2023?jobs=dash,front-door"))
+
+
 def test_the_first_page_is_the_job_at_a_glance() -> None:
     first = bare(pages()[0])
     for said in (

@@ -27,6 +27,7 @@ from undertrim.derive.visit.visit import Visit
 from undertrim.publish.encoding import indented, said
 from undertrim.publish.facts import electrical_tables, shelf, spans
 from undertrim.publish.facts.visit import of
+from undertrim.publish.packing import unpacked
 from undertrim.publish.printed.sheet import visited
 from undertrim.publish.web import pages
 from undertrim.record.model import Opening, VehicleRecord
@@ -143,7 +144,7 @@ def ordered(shown: dict[str, Any]) -> dict[str, Any]:
 
 def test_page_and_program_say_the_same_of_cars_that_are_left_open(run: Run) -> None:
     """All jobs of every record, from the least to the most of its kinds of car."""
-    shown = {path.stem: json.loads(pages.page_data(made(path))) for path in VEHICLES}
+    shown = {path.stem: unpacked(json.loads(pages.page_data(made(path)))) for path in VEHICLES}
     asks = [{"page": path.stem, "jobs": [], "car": {}, "kinds": []} for path in VEHICLES]
     answers = run(SELECT, {"pages": shown, "asks": asks}, "page-data", "visit-selection", "visit-totals", "visit-spans")
     for path, page in zip(VEHICLES, answers, strict=True):
@@ -157,7 +158,7 @@ def test_page_plan_and_sheet_say_the_same_of_random_visits(run: Run) -> None:
         {"page": path.stem, "jobs": jobs_of(path, one), "car": one.car, "kinds": [kinds["cars"][0] for kinds in plan["cars"]]}
         for (path, one), plan in zip(every, plans, strict=True)
     ]  # fmt: skip
-    shown = {path.stem: json.loads(pages.page_data(made(path))) for path in VEHICLES}
+    shown = {path.stem: unpacked(json.loads(pages.page_data(made(path)))) for path in VEHICLES}
     answers = run(SELECT, {"pages": shown, "asks": asks}, "page-data", "visit-selection", "visit-totals", "visit-spans")
     for (_, one), plan, page in zip(every, plans, answers, strict=True):
         name = text.write(one)

@@ -13,8 +13,11 @@ PAGE_ALONE: Mapping[str, frozenset[str]] = {
     "opening": frozenset({"drawn", "form"}),
     "connector": frozenset({"meter"}),
     "plug": frozenset({"faces"}),
+    "step": frozenset({"state_words", "time"}),
+    "fastener-line": frozenset({"head", "counts", "fate_words", "later_words"}),
+    "tether-line": frozenset({"act_words", "kind_words", "later_words"}),
 }
-"""What only the page wants, by the definition it belongs to: drawings in their own units, and what its scripts reckon with or ask."""
+"""What only the page wants, by the definition it belongs to: drawings in their own units, what its scripts reckon with or ask, and words for what stands beside them as a code or a number."""
 
 _WHOLE = ("plans", "visit_words")  # in this order: a set has another in each process
 """Facts whose lists are found by ids: what such an id has none of is not the same as an id that is not there."""
@@ -36,7 +39,13 @@ def of_vehicle(facts: Mapping[str, Any]) -> Any:
     openings = [_left("opening", opening) for opening in facts["openings"]]
     some = {key: value for key, value in _left("vehicle", facts).items() if key not in _WHOLE}
     left = {**some, "openings": openings, "connectors": [_left("connector", plug) for plug in plugs]}
-    return {**sparse({**left, **_told_once(facts["steps"])}), **{key: facts[key] for key in _WHOLE}}
+    steps = list(map(_step, facts["steps"]))
+    return {**sparse({**left, **_told_once(steps)}), **{key: facts[key] for key in _WHOLE}}
+
+
+def _step(step: Mapping[str, Any]) -> dict[str, Any]:
+    fasteners, tethers = ([_left(f"{kind}-line", one) for one in step[f"{kind}s"]] for kind in ("fastener", "tether"))
+    return {**_left("step", step), "fasteners": fasteners, "tethers": tethers}
 
 
 def _told_once(steps: Sequence[Mapping[str, Any]]) -> dict[str, Any]:

@@ -2,13 +2,14 @@
 
 import { chosen, chosenCar, known } from "./chosen.js";
 import { byId } from "./elements.js";
+import { unpacked } from "./packed.js";
 import { write } from "./visit-text.js";
 
 /** @import { Forms, Shelf, ShelfGear } from "published" */
 
 const holder = byId("ut-fit-data");
 /** @type {Forms} */
-export const forms = holder ? JSON.parse(holder.textContent) : {};
+export const forms = holder ? unpacked(JSON.parse(holder.textContent)) : {};
 
 /* The kinds of gear that are wanted to answer for some openings: what goes in, and what may stand between. */
 export function kindsFor(openings) {

@@ -24,7 +24,7 @@ export async function ask(what, more = {}) {
 export function stay(address, under) {
   if (!SERVED) return;
   const loaded = performance.getEntriesByType("resource").map((one) => one.name).filter((name) => name.startsWith(TOP));
-  const pages = ["", ".openings", ".wiring", ".record", ".questions"].map((view) => `${BASE}vehicles/${address}${view}.html`).concat(["", ".wiring"].map((view) => `${BASE}shelf/${address}${view}.js`));
+  const pages = ["", ".openings", ".wiring", ".record", ".questions"].map((view) => `${BASE}vehicles/${address}${view}.html`).concat(["", ".wiring"].map((view) => `${BASE}shelf/${address}${view}.js`), `${BASE}vehicles/${address}.facts.js`);
   if (under) ask("pin", { vehicle: PLACE + address, addresses: [...pages, ...loaded] });
   else ask("unpin", { vehicle: address });
 }

@@ -69,11 +69,18 @@ async function answer(event) {
   });
   event.waitUntil(coming.catch(() => { /* said below */ }));
   const copy = await found(KEPT, address);
-  if (!copy) return coming;
+  if (!copy) return page ? coming.catch(() => notKept(address)) : coming;
   const first = await Promise.race([coming.catch(() => null), late(PATIENCE)]);
   if (first) return first;
   if (page) note(event, copy, false, Promise.resolve("nothing"));
   return copy;
+}
+
+/* In the place of a page that is neither kept nor to be had: one that says what to do. */
+async function notKept(address) {
+  const told = `${root}${(await remembered(CHOICES)).place || ""}not-kept.html`;
+  if (plain(address) === told || !await found(KEPT, told)) return Response.error();
+  return Response.redirect(`${told}?page=${encodeURIComponent(address.slice(root.length))}`);
 }
 
 /* Always asks the server whether there is something newer. A page may come from nowhere but its own address, says the browser. */

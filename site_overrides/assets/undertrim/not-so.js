@@ -3,6 +3,7 @@
 
 import { chosenCar, known, page } from "./chosen.js";
 import { all, make } from "./elements.js";
+import { unpacked } from "./packed.js";
 import { load } from "./shelf.js";
 import { say } from "./words.js";
 
@@ -14,7 +15,7 @@ const OF_STEPS = { remove: "parts", refit: "parts", move: "parts", prepare: "pre
 
 /** @type {Claimable} */
 let facts;
-window.undertrimFacts = (data) => { facts = data; };
+window.undertrimFacts = (packed) => { facts = unpacked(packed); };
 
 async function open(about, said) {
   said.textContent = say("page/keep-working");

@@ -1,5 +1,7 @@
 /* The shelf: all gear in stock, once for all vehicles. It is asked for when somebody wants gear, and comes as scripts that call undertrimShelf(), so that it also loads from a folder on disk. */
 
+import { unpacked } from "./packed.js";
+
 /** @import { Shelf, ShelfGear, StockVisit, StockWiring } from "published" */
 
 const base = /** @type {HTMLScriptElement} */ (document.currentScript).src.replace(/assets\/undertrim\/[^/]*$/, "");
@@ -12,10 +14,11 @@ const vehicles = {};
 /** @type {Record<string, Promise<void>>} */
 const coming = {};
 
-window.undertrimShelf = (name, data) => {
-  if (name.includes("/")) vehicles[name] = /** @type {StockVisit | StockWiring} */ (data);
+window.undertrimShelf = (name, packed) => {
+  const data = unpacked(packed);
+  if (name.includes("/")) vehicles[name] = data;
   else if (Array.isArray(data)) pieces[name] = data;
-  else first = /** @type {Shelf} */ (data);
+  else first = data;
 };
 
 /**

@@ -1,4 +1,4 @@
-/* What hides what, for a visit: the map is in the document while somebody looks at it, with what the visit leaves in place told apart. */
+/* What hides what, for a visit: the map is in the document while somebody looks at it, with what the visit leaves in place told apart. With scripts off it is there as it is. */
 
 import { chosenCar, chosenJobs } from "./chosen.js";
 import { matches } from "./concerns.js";
@@ -6,6 +6,7 @@ import { all } from "./elements.js";
 import { data } from "./visit-steps.js";
 
 const box = /** @type {HTMLDetailsElement | null} */ (document.getElementById("ut-order"));
+const drawn = box && box.querySelector(".ut-order");
 /** @type {string[]} the steps of the visit by number */
 let steps = [];
 
@@ -18,8 +19,7 @@ function ofTheVisit(part) {
 function draw() {
   all(".ut-order", box).forEach((map) => { map.remove(); });
   if (!box.open) return;
-  const made = /** @type {HTMLTemplateElement} */ (document.getElementById("ut-order-drawn")).content.cloneNode(true);
-  box.append(made);
+  box.append(drawn.cloneNode(true));
   all(".ut-order > g", box).forEach((part) => {
     if (!matches(JSON.parse(part.dataset.clauses || "{}"), chosenCar())) part.remove();
     else part.classList.toggle("ut-off", !ofTheVisit(part));
@@ -27,7 +27,7 @@ function draw() {
 }
 
 if (box) {
-  box.hidden = false;
+  draw();
   box.addEventListener("toggle", draw);
 }
 

@@ -2,15 +2,30 @@
 
 import { known } from "./chosen.js";
 import { all, byId } from "./elements.js";
+import { unpacked } from "./packed.js";
 import { whole } from "./page-data.js";
 import { list, say } from "./words.js";
 
-export const data = whole(JSON.parse(byId("ut-data").textContent));
+export const data = whole(unpacked(JSON.parse(byId("ut-data").textContent)));
 const stepList = byId("ut-steps");
 /** @type {Record<string, HTMLElement>} */
 const items = {};
-all("[data-step]", stepList).forEach((item) => { items[item.dataset.step] = item; });
-export const ticks = Object.keys(items).map((number) => /** @type {HTMLInputElement} */ (items[number].querySelector("[data-tick]")));
+all(".ut-step", stepList).forEach((item, number) => { items[number] = item; });
+export const ticks = Object.keys(items).map((number) => {
+  const tick = /** @type {HTMLInputElement} */ (items[number].querySelector(".ut-tick > input"));
+  tick.dataset.tick = data.steps[number].id;
+  return tick;
+});
+
+/* Cautions that several steps have were sent once. */
+const once = document.getElementById("ut-cautions");
+all(".ut-brief > a", stepList).forEach((link) => {
+  const full = /** @type {HTMLElement} */ (document.getElementById(link.getAttribute("href").slice(1)).cloneNode(true));
+  full.removeAttribute("id");
+  link.parentElement.replaceWith(full);
+});
+if (once) once.remove();
+
 const stated = {};
 const cautions = {};
 const marked = {};
@@ -46,7 +61,7 @@ export function isTest(number) { return ["test", "try", "measure"].some((kind) =
 export function cautionsOf(number) { return cautions[number].map((caution) => caution.box); }
 
 export function setDone(number, done) {
-  const tick = /** @type {HTMLInputElement} */ (items[number].querySelector("[data-tick]"));
+  const tick = /** @type {HTMLInputElement} */ (items[number].querySelector(".ut-tick > input"));
   if (tick.checked === done) return;
   tick.checked = done;
   tick.dispatchEvent(new Event("change", { bubbles: true }));

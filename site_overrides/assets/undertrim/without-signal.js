@@ -16,8 +16,18 @@ async function tell() {
   if (said.length) document.querySelector("article").prepend(make("p", { class: "ut ut-copy", role: "status" }, ...said));
 }
 
+/* On the page in the place of one that is not kept: the way to that. The address says it, so it may lead nowhere else. */
+function again() {
+  const way = /** @type {HTMLAnchorElement | null} */ (document.getElementById("ut-again"));
+  if (!way) return;
+  const wanted = new URL(new URLSearchParams(location.search).get("page") || "index.html", TOP).href;
+  way.href = wanted.startsWith(TOP) ? wanted : TOP;
+  way.hidden = false;
+}
+
 function vehicle() { return location.href.slice(BASE.length).replace(/^vehicles\//, "").replace(/[.?#].*$/, ""); }
 
+again();
 if (SERVED) {
   navigator.serviceWorker.register(TOP + "keeper.js").then(tell).catch(() => { /* then the network is all there is */ });
   window.addEventListener("load", () => { ask("fill", { place: placeWanted() }); });

@@ -4,11 +4,11 @@
 let known = { tag: "en", decimal: ".", forms: "", before: [], texts: {} };
 
 /**
- * Takes the sentences by their codes. `forms` has a digit for each number below 200, which form goes with it; without it English's are taken.
+ * Takes sentences by their codes, beside those that it has. `forms` has a digit for each number below 200, which form goes with it; without it English's are taken.
  * `before` are the words that change before what begins in a certain way.
  * @param {typeof known} words
  */
-export function learn(words) { known = words; }
+export function learn(words) { known = { ...words, texts: { ...known.texts, ...words.texts } }; }
 
 /** The language of what is said. */
 export function tag() { return known.tag; }

@@ -159,9 +159,9 @@ def test_finch_says_what_its_record_says() -> None:
     assert after["Front door panel"] == {"Mirror corner cover", "Inner handle cup", "Mat in the pull pocket"}
     assert after["Inner handle cup"] == {"Screw cap in the handle cup"}  # which hides its screw
     assert after["Factory radio"] == {"Brace across the map radio", "Radio surround"}
-    drawn = order.on_page(made, "finch.html")
+    drawn = order.on_page(made)
     assert 'aria-label="Front door panel, left: after mirror corner cover, Inner handle cup, Mat in the pull pocket"' in drawn.replace("after Mirror", "after mirror")  # fmt: skip
-    assert 'href="finch.html#step-remove:front-door-panel@left"' in drawn
+    assert 'href="#step-remove:front-door-panel@left"' in drawn
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -14,7 +14,17 @@ from undertrim.publish.build.prepared import Prepared
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import account as facts
 from undertrim.publish.facts import meter, shelf
-from undertrim.publish.web import calculators, finder, gear_pages, measuring, new_car, pages, places, rule_pages
+from undertrim.publish.web import (
+    calculators,
+    finder,
+    gear_pages,
+    measuring,
+    new_car,
+    not_kept,
+    pages,
+    places,
+    rule_pages,
+)
 from undertrim.publish.web.content import Body, Content, Copy
 from undertrim.publish.web.views import VIEWS, VISIT, View
 from undertrim.record.identity import slug
@@ -38,6 +48,7 @@ def content(made: Sequence[Prepared], gear: Stock) -> Content:
             EVIDENCE: _evidence(made),
             "calculators": _of_all(calculators.title(), calculators.page(), "assets/undertrim/calculators.js"),
             new_car.PAGE: _of_all(new_car.title(), new_car.page(), new_car.SCRIPT),
+            not_kept.PAGE: not_kept.page(),
             measuring.PAGE: _of_all(measuring.title(), measuring.page()),
             **{f"makes/{slug(name)}": _make_page(name, items) for name, items in by_make.items()},
             **{f"vehicles/{view.path(item.address)}": _vehicle_page(item, view) for item in made for view in VIEWS},

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from undertrim.derive.evidence.every_fact import Place, Thing, things
-from undertrim.publish.encoding import Published, compact, said
+from undertrim.publish.encoding import Published, said
+from undertrim.publish.facts.meter import packed_script
 from undertrim.record.gear import AnyRecord, GearRecord
 from undertrim.record.model import VehicleRecord
 from undertrim.words import Items, say
@@ -15,8 +16,8 @@ def file_name(vehicle: str) -> str:
 
 
 def script(record: VehicleRecord, address: str) -> str:
-    """The script of a vehicle. Each name of a field stands in it once, and a fact has its place among them."""
-    return f"undertrimFacts({compact(listed(record, address))});\n"
+    """The script of a vehicle. It is packed (publish/packing.py)."""
+    return f"undertrimFacts({packed_script(listed(record, address))});\n"
 
 
 def listed(record: AnyRecord, address: str) -> Published:

@@ -15,6 +15,7 @@ from undertrim.derive.wiring.needs import doubts
 from undertrim.publish.encoding import Published, compact, said
 from undertrim.publish.facts import words
 from undertrim.publish.facts.doubts import unseen
+from undertrim.publish.packing import packed
 from undertrim.record.model import Connector, Ladder, Pin, VehicleRecord
 from undertrim.record.units import Quantity
 from undertrim.words import Message, Value, message, once_per_language
@@ -70,6 +71,11 @@ class MeterPlug:
 def meter_table() -> Published:
     """data/functions.toml for the browser, its words in the language of the reader. It is the same on every page."""
     return dict(said(worded("functions")))
+
+
+def packed_script(data: object) -> Markup:
+    """Data that a script of ours makes whole again, with each thing once."""
+    return script(packed(data))
 
 
 def script(data: object) -> Markup:

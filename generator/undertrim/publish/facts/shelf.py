@@ -19,7 +19,7 @@ from undertrim.publish.encoding import Published
 from undertrim.publish.facts import with_stock
 from undertrim.publish.facts.electrical_tables import tables
 from undertrim.publish.facts.kinds import SIZES
-from undertrim.publish.facts.meter import script
+from undertrim.publish.facts.meter import packed_script, script
 from undertrim.publish.facts.plain import plain
 from undertrim.publish.facts.with_stock import VISIT, Unsaid, worked_out
 from undertrim.publish.facts.words import Clauses, clauses
@@ -124,8 +124,11 @@ def files(stock: Stock, usual: Clearances) -> dict[str, str]:
         stock=[of(item) for item in stock.items if whole],
         pieces=_by_kind(pieces),
     )
-    more = {f"{FOLDER}/{name}.js": _script(name, f"[{','.join(held)}]") for name, held in pieces.items()}
-    return {f"{FOLDER}/start.js": _script("start", str(script(first))), **more}
+    more = {
+        f"{FOLDER}/{name}.js": _script(name, str(packed_script(list(map(json.loads, held)))))
+        for name, held in pieces.items()
+    }
+    return {f"{FOLDER}/start.js": _script("start", str(packed_script(first))), **more}
 
 
 def _pieces(stock: Stock, said: Mapping[str, str]) -> Iterator[tuple[str, list[str]]]:
@@ -159,7 +162,7 @@ def of_vehicle(known: Vehicle) -> dict[str, str]:
 def in_words(vehicle: str, worked: Unsaid) -> dict[str, str]:
     """The same from what was worked out for a vehicle (`make/id`) already, in the language of the reader."""
     return {
-        view: _script(own_name(vehicle, view), str(script(with_stock.in_words(facts))))
+        view: _script(own_name(vehicle, view), str(packed_script(with_stock.in_words(facts))))
         for view, facts in worked.items()
     }
 

@@ -64,7 +64,7 @@ from undertrim.record.photo_files import Album
 from undertrim.record.store import Entry
 from undertrim.words import Language, SaidError, Value, message, speaking, spoken
 
-FORMAT = 4
+FORMAT = 5
 """The version of what is published; `schema/published.schema.json` has the same and says when it rises."""
 
 

@@ -8,19 +8,26 @@ from undertrim.publish.pictures.drawings.order_map import Link, Node
 from undertrim.words import Items, message, say
 
 
-def on_page(facts: Published, page: str = "") -> str:
-    """The map with a link to each step, on `page` or on the page it stands on; empty where nothing hides anything."""
+def on_page(facts: Published) -> str:
+    """The map with a link to each step of the page it stands on; empty where nothing hides anything."""
     parts = facts["removal_order"]
     if not parts:
         return ""
     steps = {step["id"] for step in facts["steps"]}
-    nodes = [_node(parts, part, page, steps) for part in parts]
+    nodes = [_node(parts, part, steps) for part in parts]
     return order_map.drawn(nodes, say(message("drawings/what-hides-what")), {"class": "ut-order"})
 
 
-def _node(parts: Sequence[Published], part: Published, page: str, known: Collection[str]) -> Node:
+def on_paper(parts: Sequence[Published]) -> Iterator[str]:
+    """The same for a sheet: each group that hangs together by itself, so that they can stand side by side; nothing where nothing hides anything."""
+    nodes = [Node(part["name"], part["goal"], (), part["after"], part["either"]) for part in parts]
+    for group in order_map.apart(nodes):
+        yield order_map.drawn(group, say(message("drawings/what-hides-what")), order_map.INKED, order_map.PRINTED)
+
+
+def _node(parts: Sequence[Published], part: Published, known: Collection[str]) -> Node:
     """A box; one on a way that no job goes leads nowhere."""
-    links = list(_links(parts, part, page, known))
+    links = list(_links(parts, part, known))
     only = {"data_clauses": compact(part["clauses"])} if part["clauses"] else {}
     steps = {"data_steps": " ".join(step["step"] for step in part["steps"])} if part["steps"] else {}
     looks = {"role": "img", "aria_label": _label(parts, part, part["name"])} if not links else {}
@@ -28,13 +35,13 @@ def _node(parts: Sequence[Published], part: Published, page: str, known: Collect
     return Node(part["name"], part["goal"], links, part["after"], part["either"], {**only, **steps, **looks})
 
 
-def _links(parts: Sequence[Published], part: Published, page: str, known: Collection[str]) -> Iterator[Link]:
+def _links(parts: Sequence[Published], part: Published, known: Collection[str]) -> Iterator[Link]:
     for step in part["steps"] if not part["goal"] else ():
         if step["step"] not in known:
             continue
         side = say(message(f"sides/{step['side']}")) if step["side"] else ""
         name = say(message("drawings/part-at", part=part["name"], side=side)) if side else part["name"]
-        yield Link(side, f"{page}#step-{step['step']}", _label(parts, part, name))
+        yield Link(side, f"#step-{step['step']}", _label(parts, part, name))
 
 
 def _label(parts: Sequence[Published], part: Published, name: str) -> str:

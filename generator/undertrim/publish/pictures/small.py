@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
 
 from undertrim.publish.encoding import Published
-from undertrim.publish.pictures.drawings import clips, heads, marks, panels, svg, wires
+from undertrim.publish.pictures.drawings import clips, heads, marks, panels, plugs, svg, wires
 from undertrim.resources import table
 from undertrim.words import message, say, word
 
@@ -72,9 +72,11 @@ def _wire(name: str, title: str) -> str:
 
 
 def wire_symbols(facts: object) -> str:
-    """The symbols of every wire colour that occurs anywhere in some facts, each once."""
+    """The symbols of every wire colour that occurs anywhere in some facts, each once, and those of the ends of contacts."""
     found = {_wire_id(colour): colour for colour in _colours(facts)}
-    return _hidden(*(wires.symbol(colour["base"], tuple(colour["tracers"])) for _, colour in sorted(found.items())))
+    return _hidden(
+        *plugs.ends(), *(wires.symbol(colour["base"], tuple(colour["tracers"])) for _, colour in sorted(found.items()))
+    )
 
 
 def _wire_id(colour: Published) -> str:

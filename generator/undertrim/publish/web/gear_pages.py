@@ -15,12 +15,13 @@ from undertrim.publish.pictures.drawings import svg
 from undertrim.publish.web import pages
 from undertrim.publish.web.content import Body
 from undertrim.publish.web.finder import Entry
+from undertrim.publish.web.scripts import loaded
 from undertrim.publish.web.views import OPENINGS
 from undertrim.record.digests import joined
 from undertrim.words import message, say
 
 FOLDER = "gear"
-SCRIPTS = ("assets/undertrim/page-gear.js",)
+SCRIPTS = loaded("page-gear")
 
 
 def bodies(stock: Stock, titles: Mapping[str, str]) -> dict[str, Body]:

@@ -28,8 +28,22 @@ _WAY_IN = ("index.html", "assets/undertrim/page.js")
 """What leads from the address of the site to the language of the reader, who may have nothing else of the first one."""
 _UNUSED = "assets/javascripts/"
 """The theme's own scripts, which no page loads (site_overrides/main.html)."""
-_AT_A_DESK = ("rules/", "reference/")
-"""What somebody reads who writes records: two fifths of all pages, and nothing in a bay. It is kept with everything, and page by page once opened."""
+_AT_A_DESK = (
+    *(
+        "rules/",
+        "reference/",
+        "evidence/",
+        "answers.html",
+        "photographs.html",
+        "reviewing.html",
+        "writing-a-record.html",
+    ),
+    *("gear/", "places/", "assets/undertrim/page-gear.js"),
+)
+"""What is read at a desk, by who writes records or orders gear: half of all bytes, and nothing in a bay, where gear comes from the shelf. It is kept
+with everything, and page by page once opened."""
+_WITH_THE_CAR = (".facts.js", ".questions.html")
+"""What adds to a record: an eighth of all bytes. It is kept with the car, by choice or while a visit to it is under way, and once it was opened."""
 
 
 def marked(folder: Path) -> dict[str, str]:
@@ -78,9 +92,15 @@ def _with_lists(
 ) -> Content:
     """What the site holds in one language, with its lists; `more` is what stands beside the pages, by make."""
     pages = _pages(held, edition, shells)
-    lists = {f"keeper/{make}.json": _text({"pages": one, "more": more.get(make, {})}) for make, one in pages.items()}
+    lists = {
+        f"keeper/{make}.json": _text({
+            "pages": {name: mark for name, mark in one.items() if not _by_choice(name.removeprefix(edition.place))},
+            "more": {name: mark for name, mark in one.items() if _by_choice(name.removeprefix(edition.place))} | more.get(make, {}),
+        })
+        for make, one in pages.items()
+    }  # fmt: skip
     common = {**framed, **dict(_common(held, edition, shells))}
-    whole = sum(map(len, pages.values())) <= MOST_WHOLE * len(VIEWS)
+    whole = sum(path.startswith("vehicles/") for path in held.shelled) <= MOST_WHOLE * len(VIEWS)
     marks = {make: _mark(lists[f"keeper/{make}.json"]) for make in pages}
     parts: dict[bool, dict[str, str]] = {False: {}, True: {}}
     for name, mark in sorted(common.items()):
@@ -123,13 +143,18 @@ def _pages(held: Content, edition: Edition, shells: site.Shells) -> Mapping[str,
 
 
 def _more(held: Content) -> Mapping[str, dict[str, str]]:
-    """What else each make's vehicles have: sheets and pictures."""
+    """What else each make's vehicles have in all languages: sheets and pictures."""
     found: dict[str, dict[str, str]] = defaultdict(dict)
     for name in sorted(held.copies):
         _, make, file = name.split("/")
         if not file.endswith((".js", ".json")):
             found[make][name] = _mark(held.copies[name].key)
     return found
+
+
+def _by_choice(name: str) -> bool:
+    """Whether one of a make's own files, named from the folder of its language, is kept only when somebody asks for it."""
+    return name.startswith(_AT_A_DESK) or name.endswith(_WITH_THE_CAR)
 
 
 def _mark(*parts: str) -> str:

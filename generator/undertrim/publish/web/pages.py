@@ -10,7 +10,7 @@ from markupsafe import Markup
 from undertrim import resources
 from undertrim.publish import template_words
 from undertrim.publish.encoding import Published, said
-from undertrim.publish.facts import meter, spans
+from undertrim.publish.facts import meter, spans, told
 from undertrim.publish.pictures import above, order
 from undertrim.publish.pictures import openings as opening_pictures
 from undertrim.publish.pictures import photos as photo_pictures
@@ -56,12 +56,13 @@ def environment() -> Environment:
         plug_picture=lambda facts: Markup(svg.inline(plug_pictures.face(facts, plugs.used))),  # noqa: S704
         plug_picture_whole=lambda facts: Markup(svg.inline(plug_pictures.face(facts))),  # noqa: S704
         opening_pictures=_opening_pictures,
-        order_picture=lambda facts, page="": Markup(order.on_page(facts, page)),  # noqa: S704
+        order_picture=lambda facts: Markup(order.on_page(facts)),  # noqa: S704
         car_here=lambda facts: Markup(above.here(facts)),  # noqa: S704
         car_picture=lambda facts: Markup(above.chooser(facts)),  # noqa: S704
         photo_marks=lambda photo: Markup(photo_pictures.marks(photo)),  # noqa: S704
         drawing_of=drawing_of,
         page_data=page_data,
+        told_once=told.Once,
         asked_data=lambda asked: meter.script(sparse(asked)),
         sketches_of=sketches_of,
         choosing=choosing,
@@ -71,8 +72,9 @@ def environment() -> Environment:
         spanned=lambda kinds: said(spans.spanned(kinds)),
         most_alone=MOST_ALONE,
         script_data=meter.script,
+        packed_data=meter.packed_script,
         meter_table=meter.meter_table,
-        fit_forms=fit_forms,
+        fit_forms=lambda facts: {opening["id"]: opening["form"] for opening in facts["openings"]},
     )
     made.filters |= template_words.FILTERS
     return made
@@ -89,19 +91,21 @@ def vehicle(facts: Published, printed: Downloads = NOTHING, beside: str = "") ->
 
 
 def _view(view: View, facts: Published, printed: Downloads, beside: str) -> str:
-    template = environment().get_template(f"vehicle-{view.name}.html.j2")
-    targets = facts["targets"]
-    places = {target["id"]: place for place, target in enumerate(targets, 1)}
-    marks = {target["id"]: target["mark"] for target in targets}
-    return template.render(
-        v=facts,
-        view=view,
-        views=HEADS,
-        questions=QUESTIONS.file(facts["id"]),
-        printed=printed,
-        beside=beside,
-        places=places,
-        marks=marks,
+    places = {target["id"]: place for place, target in enumerate(facts["targets"], 1)}
+    marks = {target["id"]: target["mark"] for target in facts["targets"]}
+    return (
+        environment()
+        .get_template(f"vehicle-{view.name}.html.j2")
+        .render(
+            v=facts,
+            view=view,
+            views=HEADS,
+            questions=QUESTIONS.file(facts["id"]),
+            printed=printed,
+            beside=beside,
+            places=places,
+            marks=marks,
+        )
     )
 
 
@@ -173,17 +177,12 @@ def _marks(marks: tuple[str, ...], _: Language) -> str:
     return template_words.listed(marks)
 
 
-def fit_forms(facts: Published) -> Published:
-    """What the scripts of a page reckon with, by opening."""
-    return {opening["id"]: opening["form"] for opening in facts["openings"]}
-
-
 _STEP_KEYS = ("id", "section", "untimed", "tools", "materials", "turns")
 _LINE_KEYS = ("tool", "either", "fate", "buy", "clauses")
 
 
 def page_data(facts: Published) -> Markup:
-    """What the page's script needs, as JSON that cannot close its script element; a step or line has no key for what is 0 or empty."""
+    """What the page's script needs, packed, as JSON that cannot close its script element; a step or line has no key for what is 0 or empty."""
     shape = above.shape(facts["from_above"])
     data = {
         "sections": {section["id"]: section["title"] for section in facts["sections"]},
@@ -192,7 +191,7 @@ def page_data(facts: Published) -> Markup:
         "plans": facts["plans"],
         "instead": dict(_instead(facts)),
     }
-    return meter.script(data)
+    return meter.packed_script(data)
 
 
 def _counted(step: Published) -> Published:

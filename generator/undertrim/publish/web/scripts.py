@@ -13,7 +13,7 @@ In the script each module is a function that runs once and gives what it exports
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -37,10 +37,19 @@ ENTRIES = (
     "page-record",
     "page-visit",
     "page-wiring",
+    "scheme",
     "stick",
     "tried-form",
+    "vehicle",
 )
 """The modules that pages load, at once or when they are wanted, each with all that it imports. Any other is part of one of these."""
+
+TAKES: Mapping[str, tuple[str, ...]] = {
+    **dict.fromkeys(("page-questions", "page-record", "page-visit", "page-wiring"), ("vehicle",)),
+    "page-openings": ("vehicle", "gear-fit"),
+    "page-gear": ("gear-fit",),
+}
+"""Scripts that take modules from others, which their pages load before them (`loaded`): what several sorts of page have is sent, and kept on a device, once."""
 
 WORDS = "words"
 """The module that speaks; a script that has it also gets the sentences which its modules name."""
@@ -78,15 +87,50 @@ def modules() -> list[str]:
 
 def bundle(entry: str, place: Path | None = None) -> str:
     """A module with all that it imports, as one classic script that speaks the language of the reader. Raises NotBundled."""
-    modules: dict[str, Module] = {}
-    _add(entry, place or folder(), modules, ())
-    parts = [f"const {_variable(one.name)} = {_function(one)};" for one in modules.values()]
+    modules = _whole(entry, place or folder())
+    taken = _taken(entry, modules)
+    own = {name: one for name, one in modules.items() if name not in taken}
+    parts = [f"const {_variable(one.name)} = {_function(one)};" for one in own.values()]
     if WORDS in modules:
-        words = script_words.words((one.name, one.body) for one in modules.values())
-        parts.insert(list(modules).index(WORDS) + 1, f"{_variable(WORDS)}.learn({words});")
+        words = script_words.words((one.name, one.body) for one in own.values())
+        parts.insert(list(own).index(WORDS) + 1 if WORDS in own else 0, f"{_variable(WORDS)}.learn({words});")
     rests_on = [element for name, element in _RESTS_ON.items() if name in modules]
     guards = [f'if (!document.getElementById("{element}")) return;' for element in rests_on]
-    return "\n".join(['(() => {\n"use strict";', *guards, *parts, "})();\n"])
+    takes = [
+        f"const {_several(taken, script)} = window.undertrimParts.{_variable(script)};"
+        for script in dict.fromkeys(taken.values())
+    ]
+    given = {script for scripts in TAKES.values() for script in scripts}
+    gives = [f"(window.undertrimParts ||= {{}}).{_variable(entry)} = {_several(own)};"] if entry in given else []
+    return "\n".join(['(() => {\n"use strict";', *guards, *takes, *parts, *gives, "})();\n"])
+
+
+def loaded(entry: str) -> tuple[str, ...]:
+    """The scripts that a page loads for one of its own, in their order, by their place in the site."""
+    return tuple(f"assets/undertrim/{name}.js" for name in (*TAKES.get(entry, ()), entry))
+
+
+def _taken(entry: str, modules: Iterable[str]) -> dict[str, str]:
+    """Of the modules of a script those that it takes from another, each with the first that has it."""
+    found: dict[str, str] = {}
+    for script in TAKES.get(entry, ()):
+        for name in _whole(script, folder()):
+            if name in modules:
+                found.setdefault(name, script)
+    return found
+
+
+def _several(names: Iterable[str] | Mapping[str, str], script: str = "") -> str:
+    """Modules by their variables in braces; of those with a script the ones of this script."""
+    held = [name for name in names if not script or (isinstance(names, Mapping) and names[name] == script)]
+    return f"{{ {', '.join(map(_variable, held))} }}"
+
+
+def _whole(entry: str, place: Path) -> dict[str, Module]:
+    """A module behind all that it imports, by name."""
+    modules: dict[str, Module] = {}
+    _add(entry, place, modules, ())
+    return modules
 
 
 _RESTS_ON = {"chosen": "ut-choosing"}

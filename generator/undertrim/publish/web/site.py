@@ -8,6 +8,7 @@ body that `pages` rendered. Of vehicle and make pages MkDocs sees one specimen o
 
 import json
 import logging
+import re
 import socket
 import tempfile
 from collections.abc import Callable, Mapping
@@ -33,7 +34,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from undertrim import resources
 from undertrim.publish import template_words
-from undertrim.publish.web import book, finder, glossary, measuring, pages, policy, scripts, shells
+from undertrim.publish.web import book, finder, glossary, measuring, pages, policy, scripts, shells, styles
 from undertrim.publish.web.anchors import Anchors
 from undertrim.publish.web.closing_up import closed_up
 from undertrim.publish.web.content import Content
@@ -76,6 +77,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         self.shared: set[str] = set()
         self.anchors = Anchors()
         self.repository = ""
+        self.styles: list[str] = []
 
     def on_config(self, config: MkDocsConfig, /) -> MkDocsConfig:
         """Take raw HTML out of Markdown; after all other extensions, whatever the settings name. Say what the theme's switches do."""
@@ -90,6 +92,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         """The frame takes its words from the catalogue too, and its bar has the box that finds. It names the repository. What all languages share stands once, at the top of the site."""
         new_file = config.extra.get(NEW_FILE, "")
         env.globals.update(say=template_words.say, undertrim_repository=self.repository, undertrim_new_file=new_file)
+        env.globals["undertrim_styles"] = self.styles
         env.globals["undertrim_box"] = Markup(pages.box())  # noqa: S704 - rendered by us
         env.filters["url"] = with_shared(env.filters["url"], self.edition, self.shared)
         return env
@@ -136,6 +139,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
             self.shared = {file.dest_uri for file in theirs} - set(map(_script, scripts.modules()))
             for file in theirs:
                 files.remove(file)
+            self.shared.add(styles.SHEET)
         for path, body in self.content.framed.items():
             files.append(_generated(config, path, _front_matter(body.title), in_nav=body.in_nav))
         for group in self._groups():
@@ -143,6 +147,7 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         for path, text in self.content.markdown.items():
             files.append(_generated(config, path, text, in_nav=path.endswith("index")))
         _bundled(config, files)
+        self.styles = _styled(config, files, anew=not self.edition.place)
         return files
 
     def on_page_context(
@@ -152,8 +157,6 @@ class UndertrimPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call] # 
         path = page.file.src_uri.removesuffix(".md")
         body = self.content.framed.get(path)
         context["undertrim_languages"] = self.edition.same_pages(page.file.dest_uri)  # type: ignore[typeddict-unknown-key]
-        if self.edition.place:  # what a reader sets, such as light or dark, holds in all languages
-            config.extra["scope"] = "../" * (page.file.dest_uri.count("/") + 1)
         if body:
             context["undertrim_body"], context["undertrim_scripts"] = body.html(), body.scripts  # type: ignore[typeddict-unknown-key]
         for group, specimen in self._groups().items():
@@ -242,6 +245,20 @@ def _bundled(config: MkDocsConfig, files: Files) -> None:
     files.append(File.generated(config, glossary.SCRIPT, content=glossary.script(Path(config.docs_dir))))
     for name in scripts.ENTRIES:
         files.append(File.generated(config, _script(name), content=scripts.bundle(name)))
+
+
+def _styled(config: MkDocsConfig, files: Files, *, anew: bool) -> list[str]:
+    """The style sheets that a page asks for: one of the theme's and ours, in its place in the site, and what else the settings name."""
+    ours = [name for name in config.extra_css if name.startswith("assets/undertrim/")]
+    if anew:
+        theirs = sorted(
+            file.src_uri for file in files if re.fullmatch(styles.OF_THE_THEME + r"[^/]*\.css", file.src_uri)
+        )
+        found = [file for name in (*theirs, *ours) if (file := files.get_file_from_path(name))]
+        files.append(File.generated(config, styles.SHEET, content=styles.joined(file.content_string for file in found)))
+        for file in found:
+            files.remove(file)
+    return [styles.SHEET, *(name for name in config.extra_css if name not in ours)]
 
 
 def _of_the_theme(config: MkDocsConfig, files: Files) -> list[File]:

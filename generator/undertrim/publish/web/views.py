@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from urllib.parse import quote
 
+from undertrim.publish.web.scripts import loaded
+
 
 @dataclass(frozen=True, slots=True)
 class View:
@@ -31,15 +33,11 @@ def _quoted(path: str) -> str:
     return quote(path)
 
 
-def _scripts(*names: str) -> tuple[str, ...]:
-    return tuple(f"assets/undertrim/{name}.js" for name in names)
-
-
-VISIT = View("visit", "vehicle-page/visit", _scripts("page-visit"))
-OPENINGS = View("openings", "vehicle-page/openings", _scripts("page-openings"))
-WIRING = View("wiring", "vehicle-page/wiring", _scripts("page-wiring", "meter-table"))
-RECORD = View("record", "vehicle-page/record", _scripts("page-record"))
-QUESTIONS = View("questions", "asked/title", _scripts("page-questions"))
+VISIT = View("visit", "vehicle-page/visit", loaded("page-visit"))
+OPENINGS = View("openings", "vehicle-page/openings", loaded("page-openings"))
+WIRING = View("wiring", "vehicle-page/wiring", (*loaded("page-wiring"), "assets/undertrim/meter-table.js"))
+RECORD = View("record", "vehicle-page/record", loaded("page-record"))
+QUESTIONS = View("questions", "asked/title", loaded("page-questions"))
 
 VIEWS = (VISIT, OPENINGS, WIRING, RECORD, QUESTIONS)
 """The pages in the order in which they are named; the first is what the address of a vehicle leads to."""

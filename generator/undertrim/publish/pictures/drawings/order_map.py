@@ -1,7 +1,7 @@
 """What hides what as a small map: what comes off first stands at the top, lines lead down to what it makes way for."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from undertrim.publish.pictures.drawings import lettering, svg
 from undertrim.publish.pictures.drawings.car import rounded
@@ -13,11 +13,23 @@ WIDTH = 340.0
 _MOST = 3
 """Boxes in a row: more leave no room for names."""
 _GAP, _PASS, _WIDEST = 8.0, 10.0, 150.0
-_BETWEEN, _APART, _PAD = 24.0, 22.0, 7.0
+_APART, _PAD = 22.0, 7.0
 
 
-_LEAST, _FOOT = 47.0, 48.0
-"""The least height of a box, and that of the lower part with a link for each side: on a page each is at least 44 px high, also where the map is a little smaller than it is drawn."""
+_FOOT = 48.0
+"""The height of the lower part of a box with a link for each side: at least 44 px on a page, also where the map is a little smaller than it is drawn."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """How high a box is at least, and how far one row is from the next."""
+
+    least: float
+    between: float
+
+
+TOUCHED, PRINTED = Rows(47, 24), Rows(24, 13)
+"""On a screen, where a box is a link; on paper, where nobody touches it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,45 +102,66 @@ class Laid:
     end: float
 
 
-def laid(nodes: Sequence[Node]) -> Laid:
-    """Where everything stands: groups that hang together one below the other."""
+INKED: Mapping[str, str | float] = {
+    "xmlns": svg.NAMESPACE, "font_family": lettering.FAMILY, "font_size": SIZE,
+    "fill": "none", "stroke": "#444444", "stroke_width": 1.3}  # fmt: skip
+"""How a map looks that no style reaches."""
+
+
+def apart(nodes: Sequence[Node]) -> Iterator[list[Node]]:
+    """The nodes of each group that hangs together, by themselves."""
+    for group in groups(len(nodes), _edges(nodes)):
+        place = {old: new for new, old in enumerate(sorted(group))}
+        yield [
+            replace(nodes[old], after=[place[at] for at in nodes[old].after], either=[place[at] for at in nodes[old].either])
+            for old in place
+        ]  # fmt: skip
+
+
+def _edges(nodes: Sequence[Node]) -> list[Edge]:
     every = [(first, then) for then, node in enumerate(nodes) for first in (*node.after, *node.either)]
-    edges = reduced(len(nodes), acyclic(len(nodes), every))
+    return reduced(len(nodes), acyclic(len(nodes), every))
+
+
+def laid(nodes: Sequence[Node], rows: Rows = TOUCHED) -> Laid:
+    """Where everything stands: groups that hang together one below the other."""
+    edges = _edges(nodes)
     boxes: dict[int, Box] = {}
     paths: dict[Edge, str] = {}
     top = 2.0
     for group in groups(len(nodes), edges):
         inside = [edge for edge in edges if edge[0] in group]
-        rows = layered(group, inside, _MOST)
-        top = _group(nodes, rows, inside, top, boxes, paths) + _APART
+        layers = layered(group, inside, _MOST)
+        top = _group(nodes, layers, inside, top, rows, boxes, paths) + _APART
     return Laid(boxes, paths, max(top - _APART, 0) + 2)
 
 
 def _group(
     nodes: Sequence[Node],
-    rows: Sequence[Sequence[Item]],
+    layers: Sequence[Sequence[Item]],
     edges: Sequence[Edge],
     top: float,
+    rows: Rows,
     boxes: dict[int, Box],
     paths: dict[Edge, str],
 ) -> float:
     """One group from `top` on; where it ends."""
     passes: dict[Edge, list[tuple[float, float, float]]] = {edge: [] for edge in edges}
-    for row in rows:
-        made = _row(nodes, row, top)
+    for row in layers:
+        made = _row(nodes, row, top, rows.least)
         low = max(box.bottom for box in made.values() if isinstance(box, Box))
         for item, box in made.items():
             if isinstance(box, Box) and item.node is not None:
                 boxes[item.node] = box
             elif item.edge is not None and not isinstance(box, Box):
                 passes[item.edge].append((box, top, low))
-        top = low + _BETWEEN
+        top = low + rows.between
     for edge in edges:
         paths[edge] = _line(boxes[edge[0]], passes[edge], boxes[edge[1]])
-    return top - _BETWEEN
+    return top - rows.between
 
 
-def _row(nodes: Sequence[Node], row: Sequence[Item], top: float) -> dict[Item, Box | float]:
+def _row(nodes: Sequence[Node], row: Sequence[Item], top: float, least: float) -> dict[Item, Box | float]:
     """The boxes of a row side by side about the middle; of what passes between them, where."""
     held = sum(item.node is not None for item in row)
     room = WIDTH - 4 - _GAP * (len(row) - 1) - _PASS * (len(row) - held)
@@ -140,15 +173,15 @@ def _row(nodes: Sequence[Node], row: Sequence[Item], top: float) -> dict[Item, B
             made[item] = x + _PASS / 2
             x += _PASS + _GAP
         else:
-            made[item] = _box(nodes[item.node], x, top, wide)
+            made[item] = _box(nodes[item.node], x, top, wide, least)
             x += wide + _GAP
     return made
 
 
-def _box(node: Node, left: float, top: float, width: float) -> Box:
+def _box(node: Node, left: float, top: float, width: float, least: float) -> Box:
     lines = lettering.wrapped(node.name, width - 2 * _PAD)
     high = 2 * _PAD + PITCH * len(lines) - 2 + (_FOOT if len(node.links) > 1 else 0)
-    return Box(node, left, top, width, max(high, _LEAST), _FOOT, lines)
+    return Box(node, left, top, width, max(high, least), _FOOT, lines)
 
 
 def _line(upper: Box, passes: Sequence[tuple[float, float, float]], lower: Box) -> str:
@@ -164,9 +197,9 @@ def _line(upper: Box, passes: Sequence[tuple[float, float, float]], lower: Box) 
     return path
 
 
-def drawn(nodes: Sequence[Node], title: str, looks: Mapping[str, str | float]) -> str:
+def drawn(nodes: Sequence[Node], title: str, looks: Mapping[str, str | float], rows: Rows = TOUCHED) -> str:
     """The map as SVG, as wide as a phone; `looks` are the attributes of the whole."""
-    made = laid(nodes)
+    made = laid(nodes, rows)
     about = {"viewBox": f"0 0 {svg.number(WIDTH)} {svg.number(made.end)}", "role": "group", "aria_label": title}
     return svg.element("svg", *_inside(nodes, made), **about, **looks)
 
@@ -207,7 +240,10 @@ def _by_side(box: Box) -> Iterator[str]:
 
 def _text(line: Line) -> str:
     at: dict[str, str | float] = {"x": line.x, "y": line.y, "text_anchor": line.anchor}
-    return svg.element("text", svg.escaped(line.words), **at, fill="currentColor", stroke="none")
+    return svg.element("text", svg.escaped(line.words), **at, **_INK)
+
+
+_INK = {"fill": "currentColor", "stroke": "none"}
 
 
 def _at(x: float, y: float) -> str:

@@ -112,8 +112,9 @@ def _refuse(positions: list[Position], rows: int, columns: int) -> None:
 
 
 def _words(side: Side, latch: Edge, width: int) -> str:
-    head = _text(say(message(f"drawings/looking-{side}")), width / 2, 15, 14, anchor="middle")
-    return head + _text(say(message(f"drawings/latch-{latch}")), width / 2, 31, 12, anchor="middle", weight=400)
+    head = _text(say(message(f"drawings/looking-{side}")), width / 2, 15, 14, anchor="middle", aria_hidden="true")
+    latched = say(message(f"drawings/latch-{latch}"))
+    return head + _text(latched, width / 2, 31, 12, anchor="middle", weight=400, aria_hidden="true")
 
 
 def _latch(latch: Edge, x: float, y: float, width: float, height: float) -> str:
@@ -154,7 +155,8 @@ def _inside(item: Position, side: Side, wire: Wire) -> str:
         "rect", width=CELL, height=_TALL, fill="none", stroke="currentColor", stroke_width=1, pointer_events="all"
     )
     number = _text(item.number, 4, 14, 12.5)
-    return svg.element("g", outline, number, _end(side) if item.state == "pin" else "", inside, aria_hidden="true")
+    end = _end(side) if wire is drawn else svg.element("use", href=f"#{_END[side]}", width=CELL, height=_TALL)
+    return svg.element("g", outline, number, end if item.state == "pin" else "", inside, aria_hidden="true")
 
 
 def _pin(item: Position, wire: Wire) -> str:
@@ -186,6 +188,15 @@ def _unknown() -> str:
     return _text("?", CELL / 2, 46, 26, anchor="middle", weight=400)
 
 
+def ends() -> list[str]:
+    """The symbols of both ends, for a page that draws its wires with `used`."""
+    sides: tuple[Side, Side] = ("wires", "contacts")
+    return [svg.symbol(_END[side], (CELL, _TALL), _end(side)) for side in sides]
+
+
+_END: dict[Side, str] = {"wires": "plug-wires", "contacts": "plug-contacts"}
+
+
 def _end(side: Side) -> str:
     """In the corner: a strand coming out at the wires, a slot at the contacts."""
     if side == "wires":
@@ -208,4 +219,4 @@ def _text(
     own: dict[str, str | float] = {"font_weight": weight} if weight != _WEIGHT else {}
     if anchor != "start":
         own["text_anchor"] = anchor
-    return svg.element("text", svg.escaped(words), x=x, y=y, font_size=size, aria_hidden="true", **own, **more)
+    return svg.element("text", svg.escaped(words), x=x, y=y, font_size=size, **own, **more)

@@ -48,10 +48,13 @@ def symbol(base_hex: str, tracer_hexes: tuple[str, ...]) -> str:
 
 
 def _drawn(base: str, tracers: Sequence[str]) -> list[str]:
-    return [
-        svg.element("path", d=one.d, fill=one.fill, stroke=one.stroke, stroke_width=one.width, stroke_linecap="round")
-        for one in shapes(base, tuple(tracers))
-    ]
+    return [svg.element("path", d=one.d, fill=one.fill, **_stroke(one)) for one in shapes(base, tuple(tracers))]
+
+
+def _stroke(one: Shape) -> dict[str, str | float]:
+    """What has no line needs nothing said of it."""
+    line: dict[str, str | float] = {"stroke": one.stroke, "stroke_width": one.width, "stroke_linecap": "round"}
+    return line if one.stroke != "none" else {}
 
 
 @lru_cache(maxsize=1024)  # of each wire at every contact it meets

@@ -1,6 +1,6 @@
 """A visit as its printed sheet wants it: the job at a glance, its steps, the joint, and what is fitted. Nothing that is not in the visit."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -15,11 +15,12 @@ from undertrim.publish.facts.drawn import drawn
 from undertrim.publish.facts.fit import ShownCheck, of_fit
 from undertrim.publish.facts.from_above import from_above
 from undertrim.publish.facts.identity import Identity, identity
+from undertrim.publish.facts.removal_order import removal_order
 from undertrim.publish.facts.steps import section_title
 from undertrim.publish.facts.targets import targets
 from undertrim.publish.facts.true_size import true_sizes
 from undertrim.publish.facts.visit import of
-from undertrim.publish.pictures import above
+from undertrim.publish.pictures import above, order
 from undertrim.publish.pictures.drawings import true_size
 from undertrim.publish.printed.sheet import frame, glyphs, steps
 from undertrim.publish.printed.sheet.frame import Paper
@@ -63,6 +64,7 @@ def view(made: Visit, url: str, paper: Paper, day: date, album: Album | None = N
             "variants": visit["open_variants"],
             "jobs": [f"{mark}  {name}" for mark, name in _jobs(made, visit)],
             "car_picture": _from_above(made, visit, pictures),
+            "order": [pictures.keep(one) for one in order.on_paper(_order(made, visit))],
             "true_sizes": list(_true_sizes(made, pictures)),
             "blockers": visit["blockers"],
             "restraints": _restraints(made, visit),
@@ -119,6 +121,14 @@ def _from_above(made: Visit, visit: Published, pictures: Pictures) -> Published:
     facts = {**said({"targets": wanted, "from_above": from_above(made.record)}), "steps": steps}
     title = say(message("visit-sheet/from-above"))
     return {"title": title, "picture": pictures.keep(above.on_paper(title, facts, made.car))}
+
+
+def _order(made: Visit, visit: Published) -> Sequence[Published]:
+    """What hides what, of what this visit takes off and for what."""
+    found: Sequence[Published] = said(
+        removal_order(made.record, [*(step["id"] for step in visit["steps"]), *visit["jobs"]])
+    )
+    return found
 
 
 def _true_sizes(made: Visit, pictures: Pictures) -> Iterator[Published]:
