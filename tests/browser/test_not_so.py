@@ -59,6 +59,54 @@ def test_what_is_so_instead_becomes_a_claim(phone: Page, site: Path) -> None:
     }  # fmt: skip
 
 
+SHARES = """
+  window.handedOn = [];
+  Object.defineProperty(navigator, "canShare", { value: ({ files }) => files.every((one) => TAKES.includes(one.type)) });
+  Object.defineProperty(navigator, "share", { value: async ({ files }) => {
+    if (ENDS) throw new DOMException("", ENDS);
+    window.handedOn.push(...await Promise.all(files.map(async (one) => [one.name, await one.text()])));
+  } });
+"""
+
+
+@pytest.mark.parametrize(
+    ("takes", "ends", "ending"),
+    [
+        (["application/json", "text/plain", "image/jpeg"], "", ".json"),
+        (["text/plain", "image/jpeg"], "", ".txt"),
+        (["image/jpeg"], "", ""),
+        (["application/json", "image/jpeg"], "AbortError", "nothing"),
+        (["application/json", "image/jpeg"], "NotAllowedError", "saved"),
+    ],
+)
+def test_a_claims_file_is_shared_where_the_device_takes_it(
+    phone: Page, site: Path, tmp_path: Path, takes: list[str], ends: str, ending: str
+) -> None:
+    """A device that shares, one whose browser hands on no JSON, one that shares no such files, one whose owner thought better of it, one that refuses."""
+    phone.add_init_script(SHARES.replace("TAKES", json.dumps(takes)).replace("ENDS", json.dumps(ends)))
+    asked(phone, site)
+    keep(phone, "openings/front-door/depth/clear", says="61 mm")
+    whole, share = saved(phone), phone.get_by_role("button", name="Send it")
+    if not ending:
+        expect(share).to_have_count(0)
+        return
+    if ending == "saved":
+        with phone.expect_download():
+            share.click()
+        return
+    share.click()
+    handed_on = phone.evaluate("new Promise((found) => setTimeout(() => found(window.handedOn)))")
+    if ending == "nothing":
+        assert handed_on == []
+        return
+    ((name, text),) = handed_on
+    assert name.endswith(ending)
+    (tmp_path / name).write_text(text, encoding="utf-8")
+    read = claims.read(tmp_path / name)
+    assert (read.problems, read.bad, len(read.answers)) == ((), (), 1)
+    assert json.loads(text)["answers"] == whole["answers"]
+
+
 @pytest.mark.parametrize(
     ("words", "found"),
     [

@@ -28,12 +28,19 @@ export function newFileAddress(name, text) {
   return address.length > LONGEST ? "" : address;
 }
 
-function asFile({ name, text }) { return new File([text()], name, { type: JSON_TYPE }); }
-function canShare() { return "canShare" in navigator && navigator.canShare({ files: [new File(["{}"], "claims.json", { type: JSON_TYPE }), new File([""], "photo.jpg", { type: TYPE })] }); }
+/* How a claims file may be called where it is shared: some browsers hand on no JSON, and 'undertrim take' reads it under either name. */
+const NAMED = [{ type: JSON_TYPE, ending: "" }, { type: "text/plain", ending: ".txt" }];
 
-/** @param {Leaving} leaving */
-async function share(leaving) {
-  await navigator.share({ files: [asFile(leaving), ...await leaving.photos()] }).catch(() => { /* thought better of */ });
+/* What the device hands on a claims file and photographs as; nothing where it shares no such files. */
+function shared() {
+  const takes = ({ type, ending }) => navigator.canShare({ files: [new File(["{}"], "claims.json" + ending, { type }), new File([""], "photo.jpg", { type: TYPE })] });
+  return "canShare" in navigator ? NAMED.find(takes) : undefined;
+}
+
+/** @param {Leaving} leaving @param {{ type: string, ending: string }} how */
+async function share(leaving, { type, ending }) {
+  const files = [new File([leaving.text()], leaving.name + ending, { type }), ...await leaving.photos()];
+  await navigator.share({ files }).catch((error) => { if (error.name !== "AbortError") saveAll(leaving); }); // thought better of, or refused
 }
 
 /* The claims, and beside them the photographs that they name: 'undertrim take' looks for these in the same folder. @param {Leaving} leaving */
@@ -48,5 +55,6 @@ async function saveAll(leaving) {
  * @param {...(Node | null)} others
  */
 export function ways(leaving, ...others) {
-  return make("p", { class: "ut-report-do" }, press(say("not-so/save"), () => { saveAll(leaving); }), canShare() ? press(say("bay/share"), () => { share(leaving); }) : null, ...others);
+  const how = shared();
+  return make("p", { class: "ut-report-do" }, press(say("not-so/save"), () => { saveAll(leaving); }), how ? press(say("bay/share"), () => { share(leaving, how); }) : null, ...others);
 }
