@@ -63,8 +63,9 @@ SHARES = """
   window.handedOn = [];
   Object.defineProperty(navigator, "canShare", { value: ({ files }) => files.every((one) => TAKES.includes(one.type)) });
   Object.defineProperty(navigator, "share", { value: async ({ files }) => {
+    const told = ENDS ? [] : await Promise.all(files.map(async (one) => [one.name, await one.text()]));
+    window.handedOn.push(told);
     if (ENDS) throw new DOMException("", ENDS);
-    window.handedOn.push(...await Promise.all(files.map(async (one) => [one.name, await one.text()])));
   } });
 """
 
@@ -95,7 +96,7 @@ def test_a_claims_file_is_shared_where_the_device_takes_it(
             share.click()
         return
     share.click()
-    handed_on = phone.evaluate("new Promise((found) => setTimeout(() => found(window.handedOn)))")
+    (handed_on,) = phone.wait_for_function("window.handedOn.length && window.handedOn").json_value()
     if ending == "nothing":
         assert handed_on == []
         return
