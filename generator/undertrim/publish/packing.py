@@ -86,6 +86,8 @@ class _Packing:
 
     def _number(self, value: Any) -> int:
         """The number of a value; those of its parts are counted where it is met first."""
+        if type(value) is str:  # as most are
+            return self._entered(value, value, ())
         if isinstance(value, dict):
             made: Any = _Object(tuple(value), tuple(map(self._number, value.values())))
             return self._entered(("object", made.keys, made.parts), made, made.parts)
@@ -94,17 +96,18 @@ class _Packing:
             return self._entered(("list", parts), parts, parts)
         if isinstance(value, list):
             return self._entered(("numbers", repr(value)), _numbers(value), ())
-        plain = value if value is None or isinstance(value, bool | str) else [NUMBER, value]
+        plain = value if value is None or isinstance(value, bool) else [NUMBER, value]
         return self._entered((type(value), repr(value)), plain, ())
 
-    def _entered(self, key: tuple[Any, ...], value: Any, parts: Sequence[int]) -> int:
-        if key not in self.known:
-            self.known[key] = len(self.values)
+    def _entered(self, key: str | tuple[Any, ...], value: Any, parts: Sequence[int]) -> int:
+        found = self.known.get(key)
+        if found is None:
+            found = self.known[key] = len(self.values)
             self.values.append(value)
             self.uses.append(0)
             for part in parts:
                 self.uses[part] += 1
-        return self.known[key]
+        return found
 
 
 class _Object:

@@ -72,9 +72,7 @@ def environment() -> Environment:
         spanned=lambda kinds: said(spans.spanned(kinds)),
         most_alone=MOST_ALONE,
         script_data=meter.script,
-        packed_data=meter.packed_script,
         meter_table=meter.meter_table,
-        fit_forms=lambda facts: {opening["id"]: opening["form"] for opening in facts["openings"]},
     )
     made.filters |= template_words.FILTERS
     return made
@@ -87,10 +85,11 @@ def _opening_pictures(drawn: Published) -> Iterator[tuple[str, Markup]]:
 
 def vehicle(facts: Published, printed: Downloads = NOTHING, beside: str = "") -> dict[str, str]:
     """The bodies of a vehicle's pages, by the name of the view; they lead to what is printed of it, and `beside` is the way to such files."""
-    return {view.name: _view(view, facts, printed, beside) for view in VIEWS}
+    forms = meter.packed_script({opening["id"]: opening["form"] for opening in facts["openings"]})
+    return {view.name: _view(view, facts, printed, beside, forms) for view in VIEWS}
 
 
-def _view(view: View, facts: Published, printed: Downloads, beside: str) -> str:
+def _view(view: View, facts: Published, printed: Downloads, beside: str, forms: Markup) -> str:
     places = {target["id"]: place for place, target in enumerate(facts["targets"], 1)}
     marks = {target["id"]: target["mark"] for target in facts["targets"]}
     return (
@@ -105,6 +104,7 @@ def _view(view: View, facts: Published, printed: Downloads, beside: str) -> str:
             beside=beside,
             places=places,
             marks=marks,
+            forms=forms,
         )
     )
 
