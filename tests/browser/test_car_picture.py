@@ -124,8 +124,10 @@ def test_the_map_follows_the_car(page: Page, site: Path) -> None:
     expect(page.locator("#ut-order")).not_to_contain_text("Brace across")
 
 
-def test_the_record_page_has_the_whole_map_with_ways_to_the_steps(page: Page, site: Path) -> None:
-    page.goto((site / "vehicles" / PLOVER.replace(".html", ".record.html")).as_uri())
+def test_with_scripts_off_the_whole_map_is_there_with_ways_to_the_steps(context: Callable[..., BrowserContext], site: Path) -> None:  # fmt: skip
+    page = context(java_script_enabled=False).new_page()
+    page.goto((site / "vehicles" / PLOVER).as_uri())
+    page.locator("#ut-order summary").click()
     page.get_by_role("link", name="Front door panel, left: after").click()
     expect(page).to_have_url(re.compile(r"plover-2017-2022\.html.*#step-remove:front-door-panel@left"))
     expect(page.locator("[id='step-remove:front-door-panel@left']")).to_be_visible()
