@@ -14,7 +14,7 @@ import pytest
 from in_bay import clear_waits
 from playwright.sync_api import Browser, Page, ViewportSize, expect
 from pypdf import PdfReader
-from serving import ASK, Shop
+from serving import ASK, Shop, serving
 from slow_phone import Phone
 
 from undertrim.words import Value, language, message, say
@@ -66,9 +66,8 @@ THUMB = """(most) => {
 
 @pytest.fixture(scope="module")
 def shop(site: Path) -> Iterator[Shop]:
-    made = Shop(site)
-    yield made
-    made.shut()
+    with serving(site) as made:
+        yield made
 
 
 @pytest.fixture(scope="module")
