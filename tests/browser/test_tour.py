@@ -2,6 +2,7 @@
 
 import json
 import random
+from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
@@ -51,13 +52,13 @@ SHOWN = """(visits) => visits.map(([jobs, car]) => {
   document.querySelectorAll('.ut-variant').forEach(set => set.querySelectorAll('input').forEach(box => {
     box.checked = car[set.dataset.variant] === box.value; }));
   document.querySelector('input[name=job]').dispatchEvent(new Event('change', {bubbles: true}));
-  return [""" + VISIBLE_STEPS + """, {
+  return [STEPS, {
   time: document.getElementById('ut-time').textContent,
   tools: [...document.querySelectorAll('#ut-tools li')].map(item => [...item.childNodes].filter(node => node.nodeName !== 'SMALL').map(node => node.textContent).join('').trim()),
   tally: [...document.querySelectorAll('#ut-tally tbody tr')].map(row => [...row.cells].map(cell => cell.firstChild.textContent)),
   buy: [...document.querySelectorAll('#ut-buy li')].map(item => item.textContent),
   }];
-})"""
+})""".replace("STEPS", VISIBLE_STEPS)
 """What the page shows of each of some visits: its steps and its totals."""
 
 VEHICLES = sorted(path for path in (ROOT / "records" / "vehicles").rglob("*.yaml"))
@@ -76,7 +77,7 @@ def test_page_shows_what_the_planner_says_for_every_car(phone: Page, site: Path,
         + [[job for job in every if chooser.random() < 0.5] or every for _ in range(6)]
     )
     for car in cars.assignments(entry.record):
-        planned: list[tuple[list[str], dict[str, Any]]] = []
+        planned: list[tuple[list[str], Mapping[str, Any]]] = []
         for pick in picks:
             with suppress(jobs.BadRequest):  # this car has none of the openings, or not all of them
                 planned.append((pick, visit(entry.record, entry.address, jobs.wanted(entry.record, pick), car)))
