@@ -20,7 +20,11 @@ settings.load_profile(os.environ.get("UNDERTRIM_TESTS", "usual"))
 for name in ("LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG"):  # what is said does not depend on who runs the tests
     os.environ.pop(name, None)
 
-pytest_plugins = ["browsing", "in_node"]  # the site and the browser, and what runs modules of the pages in Node
+pytest_plugins = [
+    "browsing",
+    "in_node",
+    "read_once",
+]  # the site and the browser, what runs modules of the pages in Node, and the shipped records
 
 # The facts that tests share stay to the end: looking through them again and again took a seventh of the time.
 gc.set_threshold(200_000, 20, 50)

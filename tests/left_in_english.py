@@ -63,8 +63,8 @@ def _typed(value: object) -> Iterator[str]:
 
 
 @cache
-def english(tag: str) -> tuple[frozenset[str], tuple[re.Pattern[str], ...]]:
-    """The texts of the catalogue that the language says otherwise: those without values, and those with, as patterns."""
+def english(tag: str) -> tuple[frozenset[str], re.Pattern[str]]:
+    """The texts of the catalogue that the language says otherwise: those without values, and a pattern of those with."""
     said = language(tag).texts
     theirs = {_plain(form) for text in said.values() for form in _forms(text)}
     exact: set[str] = set()
@@ -80,21 +80,28 @@ def english(tag: str) -> tuple[frozenset[str], tuple[re.Pattern[str], ...]]:
                 patterns.add(
                     "".join(re.escape(words) + (".+" if name is not None else "") for words, name, *_ in pieces)
                 )
-    return frozenset(exact - theirs - _own_words()), tuple(re.compile(one, re.IGNORECASE) for one in sorted(patterns))
+    return frozenset(exact - theirs - _own_words()), re.compile("|".join(sorted(patterns)), re.IGNORECASE)
 
 
 def left(texts: Iterable[str], tag: str, drawn: Iterable[str] = ()) -> list[str]:
     """The texts that are still in English. A line of a drawing may be a part of what a record says, wrapped, which no mark tells."""
-    exact, patterns = english(tag)
-    ours = [text for text in drawn if not any(_plain(text) in own for own in _own_words())]
-    return [text for text in dict.fromkeys([*texts, *ours]) if _is_left(text, exact, patterns)]
+    ours = [text for text in drawn if not _is_of_a_record(text)]
+    return [text for text in dict.fromkeys([*texts, *ours]) if _is_left(text, tag)]
 
 
-def _is_left(text: str, exact: frozenset[str], patterns: Iterable[re.Pattern[str]]) -> bool:
+@cache
+def _is_of_a_record(text: str) -> bool:
+    return any(_plain(text) in own for own in _own_words())
+
+
+@cache
+def _is_left(text: str, tag: str) -> bool:
+    """The same texts stand on many pages."""
+    exact, pattern = english(tag)
     whole = " ".join(text.split())
     if any(_plain(part) in exact for part in (whole, *whole.split(". "))):
         return True
-    return any(one.fullmatch(part) for one in patterns for part in (whole, whole.rstrip(".")))
+    return any(pattern.fullmatch(part) for part in (whole, whole.rstrip(".")))
 
 
 class Seen(HTMLParser):

@@ -84,3 +84,10 @@ def phone(context: Callable[..., BrowserContext]) -> Iterator[Page]:
     page.on("pageerror", lambda error: errors.append(str(error)))
     yield page
     assert errors == [], "a script on the page failed"
+
+
+def made_wide(page: Page, width: int, height: int = 844) -> None:
+    """Another width, once the page has drawn itself for it."""
+    page.set_viewport_size({"width": width, "height": height})
+    page.evaluate("() => new Promise(drawn => requestAnimationFrame(() => requestAnimationFrame(drawn)))")
+    assert page.evaluate("innerWidth") == width

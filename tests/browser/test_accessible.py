@@ -2,15 +2,13 @@
 
 import shutil
 from collections.abc import Callable, Iterator
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
-from threading import Thread
 
 import pytest
 from axe_faults import faults
 from browsing import ROOT
 from playwright.sync_api import BrowserContext, Page
+from serving import serving
 
 from undertrim.publish.build.building import build
 from undertrim.record.store import Workspace
@@ -50,27 +48,10 @@ COLOURED = [PAGES[0], *PAGES[2:6], "writing-a-record.html", "calculators.html"]
 """Pages that between them have every coloured thing of the site."""
 
 
-class _Site(SimpleHTTPRequestHandler):
-    """The site as a server shows it, with its own page for what is not there."""
-
-    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
-        body = (Path(self.directory) / "404.html").read_bytes()
-        self.send_response(code)
-        self.send_header("Content-Type", "text/html; charset=utf-8")
-        self.end_headers()
-        self.wfile.write(body)
-
-    def log_message(self, format: str, *args: object) -> None:
-        return None
-
-
 @pytest.fixture(scope="module")
 def served(site: Path) -> Iterator[str]:
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(_Site, directory=str(site)))
-    Thread(target=server.serve_forever, daemon=True).start()
-    yield f"http://127.0.0.1:{server.server_port}/"
-    server.shutdown()
-    server.server_close()
+    with serving(site, little=True) as made:
+        yield made.at("")
 
 
 def everything_open(page: Page) -> None:

@@ -1,13 +1,12 @@
 """Every kind of page keeps to its policy: nothing it refuses is tried, no script fails, and nothing is asked of another host."""
 
-import functools
-import http.server
-import threading
+import http
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import BrowserContext, Page
+from serving import ASK, Shop, serving
 
 from undertrim.publish.web import policy
 
@@ -48,28 +47,17 @@ document.addEventListener("securitypolicyviolation", (event) => window.refused.p
 """
 
 
-class _Quiet(http.server.SimpleHTTPRequestHandler):
-    """The site as a server gives it, with its page for what is not there."""
-
-    def log_message(self, *_: object) -> None: ...
-
-    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
-        found = (Path(self.directory) / "404.html").read_bytes()
-        self.send_response(code)
-        self.send_header("Content-Type", "text/html")
-        self.end_headers()
-        self.wfile.write(found)
+@pytest.fixture(scope="module")
+def shop(site: Path) -> Iterator[Shop]:
+    with serving(site, little=True) as made:
+        yield made
 
 
 @pytest.fixture(scope="module")
-def server(site: Path) -> Iterator[str]:
-    made = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(_Quiet, directory=str(site)))
-    thread = threading.Thread(target=made.serve_forever)
-    thread.start()
-    yield f"http://127.0.0.1:{made.server_address[1]}"
-    made.shutdown()
-    thread.join()
-    made.server_close()
+def whole(site: Path) -> Iterator[Shop]:
+    """Where a device keeps all of the site."""
+    with serving(site) as made:
+        yield made
 
 
 class Watched:
@@ -136,14 +124,24 @@ def test_each_kind_of_page_from_disk(watched: Callable[[str], Watched], site: Pa
 
 
 @pytest.mark.parametrize("kind", [*PAGES, "no-such-page"])
-def test_each_kind_of_page_from_a_server(watched: Callable[[str], Watched], server: str, kind: str) -> None:
-    one = watched(server)
-    one.page.goto(f"{server}/{PAGES.get(kind, 'no-such-page.html')}")
+def test_each_kind_of_page_from_a_server(watched: Callable[[str], Watched], shop: Shop, kind: str) -> None:
+    one = watched(shop.at(""))
+    one.page.goto(shop.at(PAGES.get(kind, "no-such-page.html")))
     used(one.page)
     expected = {
         f"said: Failed to load resource: the server responded with a status of 404 ({http.HTTPStatus(404).phrase})"
     }
     assert set(one.everything()) - (expected if kind == "no-such-page" else set()) == set()
+
+
+@pytest.mark.parametrize("kind", ["home", "home-in-spanish"])
+def test_all_is_kept_under_the_policy(watched: Callable[[str], Watched], whole: Shop, kind: str) -> None:
+    one = watched(whole.at(""))
+    one.page.goto(whole.at(PAGES[kind]))
+    standing = one.page.evaluate(ASK, {"ask": "fill", "place": PAGES[kind].removesuffix("index.html")})
+    assert standing["kept"] == standing["of"] > 80
+    used(one.page)
+    assert one.everything() == []
 
 
 def test_the_theme_works_under_its_policy(watched: Callable[[str], Watched], site: Path) -> None:

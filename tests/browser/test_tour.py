@@ -2,6 +2,8 @@
 
 import json
 import random
+from collections.abc import Mapping
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -45,19 +47,19 @@ def test_finch_16_map_radio_dash_and_front_doors(phone: Page, site: Path, capsys
     assert "remove:rear-door-panel@left" not in phone.evaluate(VISIBLE_STEPS)
 
 
-CHOOSE = """([jobs, car]) => {
+SHOWN = """(visits) => visits.map(([jobs, car]) => {
   document.querySelectorAll('input[name=job]').forEach(box => { box.checked = jobs.includes(box.value); });
   document.querySelectorAll('.ut-variant').forEach(set => set.querySelectorAll('input').forEach(box => {
     box.checked = car[set.dataset.variant] === box.value; }));
   document.querySelector('input[name=job]').dispatchEvent(new Event('change', {bubbles: true}));
-}"""
-
-TOTALS = """() => ({
+  return [STEPS, {
   time: document.getElementById('ut-time').textContent,
   tools: [...document.querySelectorAll('#ut-tools li')].map(item => [...item.childNodes].filter(node => node.nodeName !== 'SMALL').map(node => node.textContent).join('').trim()),
   tally: [...document.querySelectorAll('#ut-tally tbody tr')].map(row => [...row.cells].map(cell => cell.firstChild.textContent)),
   buy: [...document.querySelectorAll('#ut-buy li')].map(item => item.textContent),
-})"""
+  }];
+})""".replace("STEPS", VISIBLE_STEPS)
+"""What the page shows of each of some visits: its steps and its totals."""
 
 VEHICLES = sorted(path for path in (ROOT / "records" / "vehicles").rglob("*.yaml"))
 
@@ -75,14 +77,14 @@ def test_page_shows_what_the_planner_says_for_every_car(phone: Page, site: Path,
         + [[job for job in every if chooser.random() < 0.5] or every for _ in range(6)]
     )
     for car in cars.assignments(entry.record):
+        planned: list[tuple[list[str], Mapping[str, Any]]] = []
         for pick in picks:
-            try:
-                expected = visit(entry.record, entry.address, jobs.wanted(entry.record, pick), car)
-            except jobs.BadRequest:  # this car has none of the openings, or not all of them
-                continue
-            phone.evaluate(CHOOSE, [pick, car])
-            assert phone.evaluate(VISIBLE_STEPS) == [step["id"] for step in expected["steps"]]
-            assert phone.evaluate(TOTALS) == _totals(expected["cars"][0]["totals"])
+            with suppress(jobs.BadRequest):  # this car has none of the openings, or not all of them
+                planned.append((pick, visit(entry.record, entry.address, jobs.wanted(entry.record, pick), car)))
+        shown = phone.evaluate(SHOWN, [[pick, car] for pick, _ in planned])
+        for (pick, expected), (steps, totals) in zip(planned, shown, strict=True):
+            assert steps == [step["id"] for step in expected["steps"]], (pick, car)
+            assert totals == _totals(expected["cars"][0]["totals"]), (pick, car)
 
 
 def _totals(totals: dict[str, Any]) -> dict[str, Any]:

@@ -2,15 +2,13 @@
 
 import re
 import shutil
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from collections.abc import Iterator
 from pathlib import Path
-from threading import Thread
-from typing import Any
 
 import pytest
 from browsing import ROOT
 from playwright.sync_api import Page
+from serving import serving
 from small_site import tell_of_few_rules
 
 from undertrim.check import runner
@@ -34,16 +32,9 @@ FINCH = "vehicles/kelbrook/finch-2014-2018"
 
 
 @pytest.fixture(scope="module")
-def served(site: Path) -> Any:
-    class Quiet(SimpleHTTPRequestHandler):
-        def log_message(self, format: str, *args: object) -> None:
-            return None
-
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(site)))
-    Thread(target=server.serve_forever, daemon=True).start()
-    yield f"http://127.0.0.1:{server.server_port}"
-    server.shutdown()
-    server.server_close()
+def served(site: Path) -> Iterator[str]:
+    with serving(site, little=True) as made:
+        yield made.at("").removesuffix("/")
 
 
 def test_the_visit_goes_along_from_page_to_page(phone: Page, served: str) -> None:

@@ -14,12 +14,10 @@ import pytest
 from in_bay import clear_waits
 from playwright.sync_api import Browser, Page, ViewportSize, expect
 from pypdf import PdfReader
-from serving import ASK, Shop
+from serving import ASK, Shop, serving
+from slow_phone import Phone
 
 from undertrim.words import Value, language, message, say
-
-SLOWER = 4
-"""How many times slower than this machine the phone is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,31 +66,30 @@ THUMB = """(most) => {
 
 @pytest.fixture(scope="module")
 def shop(site: Path) -> Iterator[Shop]:
-    made = Shop(site)
-    yield made
-    made.shut()
+    with serving(site) as made:
+        yield made
 
 
 @pytest.fixture(scope="module")
-def tech(chromium: Browser, shop: Shop) -> Iterator[Callable[[str], Page]]:
+def tech(chromium: Browser, shop: Shop) -> Iterator[Callable[[str], Phone]]:
     """The phone of somebody who reads a language: it was on the first page once, until all was kept."""
-    made: dict[str, Page] = {}
+    made: dict[str, Phone] = {}
     errors: list[str] = []
 
-    def of(tag: str) -> Page:
+    def of(tag: str) -> Phone:
         if tag not in made:
-            made[tag] = page = new_phone(chromium, tag)
+            page = new_phone(chromium, tag)
             page.on("pageerror", lambda error: errors.append(str(error)))
             page.goto(shop.at("index.html"), wait_until="commit")
             page.wait_for_url(f"**/{'' if tag == 'en' else tag + '/'}index.html")
             standing = page.evaluate(ASK, {"ask": "fill", "place": "" if tag == "en" else f"{tag}/"})
             assert standing["kept"] == standing["of"] > 80
-            page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
+            made[tag] = Phone(page)
         return made[tag]
 
     yield of
-    for page in made.values():
-        page.context.close()
+    for phone in made.values():
+        phone.page.context.close()
     assert errors == [], "a script on a page failed"
 
 
@@ -124,9 +121,9 @@ def chosen(page: Page, trip: Trip) -> int:
 class Walk:
     """One visit on one phone, step by step."""
 
-    def __init__(self, page: Page, trip: Trip, many: int) -> None:
+    def __init__(self, page: Page, trip: Trip, many: int, done: int = 0) -> None:
         self.page, self.trip, self.many = page, trip, many
-        self.done = 0
+        self.done = done
 
     def start(self) -> None:
         self.page.locator("#ut-start").tap()
@@ -173,35 +170,41 @@ def desk(page: Page) -> Any:
     return page.locator("#ut-desk")
 
 
-def handed_over(walk: Walk, chromium: Browser) -> None:
-    """Another phone opens the address, goes on where this one is, and does a step."""
+def handed_over(walk: Walk) -> str:
+    """The address that is given to another phone."""
     at = desk(walk.page)
     at.get_by_role("button", name=walk.trip.says("bay/hand-over")).tap()
-    address = walk.page.locator(".ut-handed input").input_value()
+    return walk.page.locator(".ut-handed input").input_value()
+
+
+def taken_over(address: str, walk: Walk, chromium: Browser) -> None:
+    """The other phone opens it, goes on where this one is, and does a step."""
     other = new_phone(chromium, "en", service_workers="block")  # it does not stay
     other.goto(address)
     expect(other.locator("html")).to_have_attribute("lang", walk.trip.tag)
     expect(other.locator("[data-tick]:checked")).to_have_count(walk.done)
-    there = Walk(other, walk.trip, walk.many)
-    there.done = walk.done
+    there = Walk(other, walk.trip, walk.many, walk.done)
     there.start()
     there.go_to(walk.done + 2)
     other.context.close()
-    walk.start()
 
 
-def reported(walk: Walk) -> str:
-    """What the printed report says."""
+def report(walk: Walk) -> None:
+    """The report, with a name in it."""
     desk(walk.page).get_by_role("button", name=walk.trip.says("bay/report")).tap()
     walk.page.get_by_label(walk.trip.says("joint/fill-by")).fill("rk")
     walk.page.get_by_label(walk.trip.says("joint/fill-by")).blur()
-    pages = PdfReader(io.BytesIO(walk.page.pdf(format="A4"))).pages
+
+
+def printed(page: Page) -> str:
+    """What it says on paper."""
+    pages = PdfReader(io.BytesIO(page.pdf(format="A4"))).pages
     assert len(pages) <= 4
     return " ".join(" ".join(page.extract_text() for page in pages).split())
 
 
-def finished(walk: Walk) -> str:
-    """The rest of a visit without a signal, and what its report says."""
+def finished(walk: Walk) -> None:
+    """The rest of a visit without a signal, up to its report."""
     walk.again()
     expect(walk.page.locator(".ut-copy")).to_be_attached()
     looks = 0
@@ -212,24 +215,30 @@ def finished(walk: Walk) -> str:
     assert looks
     expect(walk.page.locator(".ut-screen-area")).to_contain_text(walk.trip.says("bay/all-done"))
     expect(walk.page.locator(".ut-look")).to_contain_text(walk.trip.says("bay/should-be-empty"))
-    return reported(walk)
+    report(walk)
 
 
 @pytest.mark.parametrize("trip", TRIPS, ids=lambda trip: f"{trip.tag}-{trip.car.partition('/')[2]}")
-def test_a_radio_and_two_doors(tech: Callable[[str], Page], shop: Shop, chromium: Browser, trip: Trip) -> None:
-    page = tech(trip.tag)
-    found(page, shop, trip)
-    walk = Walk(page, trip, chosen(page, trip))
-    walk.start()
-    walk.go_to(walk.many // 4)
-    walk.again()
-    walk.go_to(walk.many // 3)
-    handed_over(walk, chromium)
-    shop.shut()
-    try:
-        said = finished(walk)
-    finally:
-        shop.open()
+def test_a_radio_and_two_doors(tech: Callable[[str], Phone], shop: Shop, chromium: Browser, trip: Trip) -> None:
+    phone = tech(trip.tag)
+    with phone.used():
+        found(phone.page, shop, trip)
+        walk = Walk(phone.page, trip, chosen(phone.page, trip))
+        walk.start()
+        walk.go_to(walk.many // 4)
+        walk.again()
+        walk.go_to(walk.many // 3)
+        address = handed_over(walk)
+        with phone.aside():
+            taken_over(address, walk, chromium)
+        walk.start()
+        shop.shut()
+        try:
+            finished(walk)
+            with phone.aside():
+                said = printed(phone.page)
+        finally:
+            shop.open()
     assert trip.says("bay/report") in said
     assert trip.says("bay/not-done") not in said
     assert f"{trip.says('joint/fill-by')} rk" in said

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
-from serving import ASK, Shop
+from serving import ASK, Shop, serving
 
 FINCH = "vehicles/kelbrook/finch-2014-2018.html?jobs=dash,front-door&radio=map"
 
@@ -16,9 +16,8 @@ FINCH = "vehicles/kelbrook/finch-2014-2018.html?jobs=dash,front-door&radio=map"
 @pytest.fixture
 def shop(site: Path, tmp_path: Path) -> Iterator[Shop]:
     shutil.copytree(site, tmp_path / "site")
-    made = Shop(tmp_path / "site")
-    yield made
-    made.shut()
+    with serving(tmp_path / "site") as made:
+        yield made
 
 
 @pytest.fixture

@@ -5,34 +5,23 @@ from pathlib import Path
 import pytest
 from rule_pages import BASE
 
-from undertrim import cli
 from undertrim.record.source import read_text
+from verifying import FILE, HOME, KNOWN, laid, run
+from verifying import verify as verify_by
 
-HOME = Path("records/vehicles/brindleway")
 EARLIER = "1 record is of format 1: 'undertrim upgrade' moves it to format 2\n"
-FILE = HOME / "otter-2014-2018.yaml"
-KNOWN = BASE.replace(
-    "parts:\n", "restraint: {wait: 2 min, memory_keeper: forbidden, read_faults_first: no, source: e1}\nparts:\n"
-)
 WORDS = ("--by", "rk", "--car", "2016, left-hand drive", "--on", "2026-04-02")
 REFUSED = "nothing was written: mend what is above, then verify again\n"
 
 
 @pytest.fixture(autouse=True)
 def workspace(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    (tmp_path / HOME).mkdir(parents=True)
-    (tmp_path / FILE).write_text(KNOWN, encoding="utf-8")
+    laid(tmp_path, KNOWN)
     monkeypatch.chdir(tmp_path)
 
 
-def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
-    code = cli.main([*words])
-    printed = capsys.readouterr()
-    return code, printed.out, printed.err
-
-
 def verify(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
-    return run(capsys, "verify", "otter-2014-2018", *(words or WORDS))
+    return verify_by(capsys, *(words or WORDS))
 
 
 def test_it_stamps_the_record_and_leaves_the_rest(capsys: pytest.CaptureFixture[str]) -> None:

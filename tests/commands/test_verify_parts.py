@@ -4,33 +4,15 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from rule_pages import BASE
 
-from undertrim import cli
 from undertrim.record.source import read_text
-
-HOME = Path("records/vehicles/brindleway")
-FILE = HOME / "otter-2014-2018.yaml"
-KNOWN = BASE.replace(
-    "parts:\n", "restraint: {wait: 2 min, memory_keeper: forbidden, read_faults_first: no, source: e1}\nparts:\n"
-)
+from verifying import FILE, KNOWN, laid, run, verify
 
 
 @pytest.fixture(autouse=True)
 def workspace(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    (tmp_path / HOME).mkdir(parents=True)
-    (tmp_path / FILE).write_text(PARTLY, encoding="utf-8")
+    laid(tmp_path, PARTLY)
     monkeypatch.chdir(tmp_path)
-
-
-def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
-    code = cli.main([*words])
-    printed = capsys.readouterr()
-    return code, printed.out, printed.err
-
-
-def verify(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]:
-    return run(capsys, "verify", "otter-2014-2018", *words)
 
 
 PARTLY = (

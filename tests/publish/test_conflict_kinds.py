@@ -1,6 +1,6 @@
 """One dispute at a time, about one fact of each kind that the shipped records hold: each is marked beside what shows it."""
 
-from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -14,7 +14,6 @@ from undertrim.publish.encoding import compact
 from undertrim.publish.facts import evidence
 from undertrim.publish.facts import vehicle as facts
 from undertrim.record import fields
-from undertrim.record.store import Entry
 from wired import VEHICLES
 
 ASIDE = ("conflicts", "standing")
@@ -37,17 +36,17 @@ def first_of_each() -> dict[str, tuple[Path, str]]:
     """The first fact of each kind, of those that a page shows whatever routes are taken."""
     found: dict[str, tuple[Path, str]] = {}
     for path in sorted(VEHICLES, key=lambda one: one.stat().st_size):  # the small ones are quick
-        for about in _shown(loaded(path)):
-            found.setdefault(kind(about), (path, about))
+        item = loaded(path)
+        for about in addresses(item):
+            keys = about.split("/")
+            if (sort := kind(about)) not in found and (keys[0] != "parts" or keys[1] in _worked_on(path)):
+                found[sort] = path, about
     return found
 
 
-def _shown(item: Entry) -> Iterator[str]:
-    worked_on = {step.part for step in choices(Planner(of(item))).steps}
-    for about in addresses(item):
-        keys = about.split("/")
-        if keys[0] != "parts" or keys[1] in worked_on:
-            yield about
+@cache
+def _worked_on(path: Path) -> frozenset[str]:
+    return frozenset(step.part for step in choices(Planner(of(loaded(path)))).steps)
 
 
 FIRST = first_of_each()

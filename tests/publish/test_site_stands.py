@@ -92,11 +92,25 @@ def case(monkeypatch: pytest.MonkeyPatch) -> Iterator[Case]:
     )  # files like others, and half of all that are written here
     monkeypatch.setattr(site, "frame", lambda *_: "frame")
     monkeypatch.setattr(site, "frame_is_ours", lambda _: True)
+    monkeypatch.setattr(Workspace, "load", read_once(Workspace.load))
     monkeypatch.setattr(runner, "look", remembered(look))
     monkeypatch.setattr(facts, "in_each", remembered(facts.in_each))
     monkeypatch.setattr(pages, "vehicle", lambda made, *_: {view.name: compact(made) for view in VIEWS})
     with quick() as folder:
         yield Case(folder / "root")
+
+
+def read_once(load: Callable[[Workspace, Path], Entry]) -> Callable[[Workspace, Path], Entry]:
+    """A record that is read once for each content, so that what follows from it is worked out once too."""
+    known: dict[tuple[Path, bytes], Entry] = {}
+
+    def answer(place: Workspace, path: Path) -> Entry:
+        key = path, path.read_bytes()
+        if key not in known:
+            known[key] = load(place, path)
+        return known[key]
+
+    return answer
 
 
 def remembered(work: Callable[..., Any]) -> Callable[..., Any]:

@@ -28,8 +28,8 @@ SMALL = Limits(seconds=1, megabytes=400)
 
 
 @pytest.fixture(scope="module")
-def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """Two workers, each a process of its own; a piece of work that kills one is not given to the other."""
+def keeper(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
+    """A client of two workers, each a process of its own; a piece of work that kills one is not given to the other."""
     told = tmp_path_factory.mktemp("cluster") / "scheduler.json"
     common = ("--scheduler-file", str(told), "--no-dashboard")
     with ExitStack() as running:
@@ -42,8 +42,14 @@ def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
         found: str = json.loads(told.read_text(encoding="utf-8"))["address"]
         connect: Any = Client  # it has no types
         with connect(found, set_as_default=False) as client:
-            client.wait_for_workers(2, timeout=60)
-        yield found
+            yield client
+
+
+@pytest.fixture
+def address(keeper: Any) -> str:
+    """Where both workers are at work: one that a test before this killed is begun anew, which takes its time on a busy machine."""
+    keeper.wait_for_workers(2, timeout=60)
+    return str(keeper.scheduler.address)
 
 
 @contextmanager
@@ -106,9 +112,9 @@ def test_every_item_gets_its_answer(address: str, tmp_path: Path) -> None:
 def test_a_cluster_is_waited_for_as_long_as_somebody_works_there(
     address: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("undertrim.work.cluster.PATIENCE", 0.2)
     cluster = Cluster(address, tmp_path, {}, SMALL)
     client = cluster._client
+    monkeypatch.setattr("undertrim.work.cluster.PATIENCE", 0.2)  # once it is reached, which may take longer
     try:
         [late] = cluster.each(odd, [SLOW])  # five times as long as the patience
         assert isinstance(late, Failed)
