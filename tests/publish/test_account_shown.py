@@ -1,5 +1,6 @@
 """The page that says who says so stays small however many vehicles there are: it shows what is least known, and says where all of it is."""
 
+from dataclasses import replace
 from datetime import date
 
 from undertrim.derive.evidence.account import Account, Shares
@@ -17,12 +18,13 @@ def accounts(number: int) -> list[Account]:
 
 
 def test_a_page_shows_what_is_least_known_and_says_what_it_leaves_out() -> None:
-    whole = account.report(accounts(9), date(2026, 6, 1))
-    few = account.for_a_page(whole, 4)
+    day = date(2026, 6, 1)
+    few = account.for_a_page(accounts(9), day, 4)
     assert [one.vehicle[-1] for one in few.vehicles] == ["8", "7", "6", "5"]
     assert len(few.one_word) == 4
     page = pages.evidence(said(few))
     assert "Of each list the first 4 are shown." in page
     assert page.count("brindleway/otter-8") == 2  # where it leads, and what it is called
-    assert account.for_a_page(whole).left_out == ""
-    assert len(account.for_a_page(whole).vehicles) == 9
+    whole = account.report(accounts(9), day)
+    assert account.for_a_page(accounts(9), day) == replace(whole, vehicles=whole.vehicles[::-1])
+    assert whole.left_out == ""

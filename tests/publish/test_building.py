@@ -2,6 +2,7 @@
 
 # Long because each way of building is held against one into an empty folder.
 
+import json
 import os
 import re
 import shutil
@@ -148,6 +149,22 @@ def test_only_the_page_that_changed_is_written(place: Workspace, folder: Path, m
     made = ("html", "record.html", "json", "facts.js")  # the others do not say what changed
     lists = ("list.json", f"{path.parent.name}.json")  # what a device keeps of all, and of the make
     assert changed == {*(f"{path.stem}.{ending}" for ending in made), *lists}  # the page of the make says nothing of it
+
+
+def test_what_is_known_of_files_is_written_down_at_first_and_when_it_is_left(place: Workspace, folder: Path) -> None:
+    cache = place.root / ".undertrim" / "cache"
+    told = [cache / "check.json", cache / "pages.json"]
+    with Builder(place, folder / "out", sheets=False, crew=Here()) as builder:
+        builder.build(silent)
+        first = [path.read_bytes() for path in told]
+        renamed(vehicles(place)[0])
+        builder.build(silent)
+        assert [path.read_bytes() for path in told] == first
+    left = [json.loads(path.read_bytes().partition(b"\n")[2]) for path in told]
+    for before, after in zip(first, left, strict=True):
+        known = json.loads(before.partition(b"\n")[2])
+        assert known.keys() != after.keys()
+        assert len(known) == len(after)  # what is no longer so is dropped
 
 
 def test_after_a_failure_everything_is_built(place: Workspace, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -252,7 +252,7 @@ def test_every_fastener_and_tether_has_a_picture() -> None:
     turned = drawn.fastener({"kind": "scrivet", "sort": "turn-pin", "head": None})
     assert drawn.svg[turned] == clips.clip("scrivet-turn", "scrivet-turn")
     head = drawn.fastener({"kind": "screw", "sort": "T20", "head": {"family": "hexalobular", "label": "T20"}})
-    assert drawn.svg[head] == heads.head("hexalobular", "T20")
+    assert drawn.svg[head] == heads.head("hexalobular", "hexalobular")
 
 
 def test_two_drawings_of_one_name_are_two_pictures() -> None:

@@ -38,6 +38,11 @@ def sides(values: Iterable[str], joined: str = "and") -> str:
 
 def bodies(values: Iterable[str]) -> str:
     """Shapes of a body, as they stand in a list."""
+    return _bodies(tuple(values), words.spoken())
+
+
+@lru_cache(maxsize=256)  # of each vehicle in the list of its make, and few are told apart
+def _bodies(values: tuple[str, ...], _: Language) -> str:
     return listed(message("vehicle-page/body-shape", body=message(f"body/{body}")) for body in values)
 
 

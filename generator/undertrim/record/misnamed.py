@@ -51,7 +51,7 @@ def _held_nowhere(folder: Path, names: list[str]) -> Iterator[Misnamed]:
     for name in names:
         if fault := _fault(name):
             yield Misnamed(folder / name, fault)
-        alike[unicodedata.normalize("NFC", name).casefold()].append(name)
+        alike[(name if name.isascii() else unicodedata.normalize("NFC", name)).casefold()].append(name)
     for twins in alike.values():
         for name in twins[1:]:
             said = message("files/one-name", name=printable(name), other=printable(twins[0]))

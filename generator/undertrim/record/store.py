@@ -4,7 +4,7 @@ import os
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from operator import attrgetter
 from pathlib import Path
 
@@ -65,7 +65,7 @@ class Workspace:
         """The workspace that holds `start`, looking upward. Raises NoWorkspace."""
         return cls(root(start))
 
-    @property
+    @cached_property  # asked several times for every record
     def records(self) -> Path:
         """The records folder."""
         return self.root / "records"

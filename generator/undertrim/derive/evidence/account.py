@@ -7,6 +7,7 @@ names. What a record takes from another one rests on nothing of its own.
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields
+from operator import add, attrgetter
 
 from undertrim.derive.evidence.conflicts import disputes
 from undertrim.derive.evidence.every_fact import things
@@ -32,7 +33,10 @@ class Shares:
     one: int = 0
 
     def __add__(self, other: "Shares") -> "Shares":
-        return Shares(*(getattr(self, one.name) + getattr(other, one.name) for one in fields(self)))
+        return Shares(*map(add, _counts(self), _counts(other)))
+
+
+_counts = attrgetter(*(one.name for one in fields(Shares)))
 
 
 @dataclass(frozen=True, slots=True)

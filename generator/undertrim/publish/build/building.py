@@ -26,6 +26,7 @@ from undertrim.publish.build.prepared import remembered as remembered_pages
 from undertrim.publish.build.stored import Damaged
 from undertrim.publish.web import keeping, placing, site
 from undertrim.record.digests import joined
+from undertrim.record.ledger import Ledger
 from undertrim.record.leftovers import sweep
 from undertrim.record.store import Workspace
 from undertrim.words import Value, message
@@ -74,6 +75,9 @@ class Builder:
     Whatever changes the frame of the pages (the handbook, the configuration, the list of vehicles) makes a whole new site. Its workers
     stay until it is left (`with`). What it leaves is remembered for the next build into the same folder. A `preview` is not, and it shows records with
     errors too, each with what is wrong with it (`unfinished.py`).
+
+    What was found out of single files is written down after the first build and when it is left: to do so after each saved record was an eighth of
+    a preview. One that is killed leaves less to know, and nothing else.
     """
 
     def __init__(
@@ -84,6 +88,8 @@ class Builder:
         self._cache = Cache(workspace, self._digests)
         self._prepared = remembered_pages(workspace)
         self._used: set[str] = set()
+        self._unwritten: list[Cache | Ledger] = []
+        self._first = True
         self._standing: _Standing | None = None
         self._crew = crew or Crew()
         self._address, self._name = "", ""
@@ -93,6 +99,12 @@ class Builder:
 
     def __exit__(self, *_: object) -> None:
         self._crew.close()
+        self._write_down()
+
+    def _write_down(self) -> None:
+        for known in self._unwritten:
+            known.save()
+        self._unwritten, self._first = [], False
 
     def build(self, progress: ProgressFor) -> Built:
         """Check all records and, if there are no errors, bring the site up to date.
@@ -106,7 +118,9 @@ class Builder:
             report = runner.check(self._workspace, (), progress(message("commands/checking")), self._cache, self._crew)
             stopped = report.errors and not self._preview
             made = Built(report, 0, self._out) if stopped else self._built(report, progress, aside)
-            self._cache.save()
+            self._unwritten = [self._cache] if stopped else [self._cache, self._prepared]
+            if self._first:
+                self._write_down()
             return made
 
     def _built(self, report: Report, progress: ProgressFor, aside: Path) -> Built:
@@ -134,7 +148,6 @@ class Builder:
         self._used = {key for item in shown for key in item.keys}
         if not self._preview:
             published.write(self._workspace, {item.address: item.keys for item in shown})
-        self._prepared.save()
         return made, failed, kept
 
     def _last_good(self, before: Mapping[str, published.Keys], failed: Failure) -> Prepared | None:

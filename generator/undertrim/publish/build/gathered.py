@@ -102,8 +102,8 @@ def _home(by_make: dict[str, list[Prepared]]) -> Body:
 
 def _evidence(made: Sequence[Prepared]) -> Body:
     """Who says so; it changes with every record, so it is none of the frame."""
-    found = facts.report([facts.restored(item.summary["account"]) for item in made], today())
-    body = pages.evidence(said(facts.for_a_page(found)))
+    found = facts.for_a_page([facts.restored(item.summary["account"]) for item in made], today())
+    body = pages.evidence(said(found))
     return Body(say(message("account/title")), lambda: body, body)
 
 

@@ -1,7 +1,7 @@
 """What the facts of a collection rest on, as data: shares, people, what rests on one word, what is old, and each vehicle's shares."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
@@ -85,28 +85,39 @@ class Report:
 
 def report(accounts: Sequence[Account], today: date, months: Sequence[Month] = ()) -> Report:
     """What some records rest on, on a day, and how that went."""
+    told = [one for one in accounts if one.told]
+    return _report(accounts, (told, account.old(accounts, _old_before(today)), accounts), months)
+
+
+def for_a_page(accounts: Sequence[Account], today: date, most: int = ON_A_PAGE) -> Report:
+    """What a page shows of it: of each list the most pressing, since a collection has thousands of vehicles."""
+    told, old = [one for one in accounts if one.told], account.old(accounts, _old_before(today))
+    pressing = sorted(
+        accounts, key=lambda one: [_percent(getattr(one.shares, key), one.shares.facts) for key in PRESSING]
+    )
+    long = max(map(len, (told, old, pressing))) > most
+    left_out = message("account/left-out", count=most) if long else ""
+    return _report(accounts, (told[:most], old[:most], pressing[:most]), left_out=left_out)
+
+
+_Lists = tuple[Sequence[Account], Sequence[tuple[str, Look]], Sequence[Account]]
+"""Those with facts that rest on one word, what is old, and those whose shares are told one by one."""
+
+
+def _report(
+    accounts: Sequence[Account], lists: _Lists, months: Sequence[Month] = (), left_out: Message | str = ""
+) -> Report:
+    told, old, each = lists
     return Report(
         of=message("account/of", count=len(accounts)),
         shares=shares(account.total(accounts)),
         people=account.people(accounts),
-        one_word=[OneWord(one.vehicle, one.told) for one in accounts if one.told],
-        old=[_old(vehicle, look) for vehicle, look in account.old(accounts, _old_before(today))],
+        one_word=[OneWord(one.vehicle, one.told) for one in told],
+        old=[_old(vehicle, look) for vehicle, look in old],
         none_old=message("account/none-old", years=OLD_YEARS),
-        vehicles=[VehicleShares(one.vehicle, shares(one.shares)) for one in accounts],
+        vehicles=[VehicleShares(one.vehicle, shares(one.shares)) for one in each],
         months=[ShownMonth(one.month, one.vehicles, shares(one.shares)) for one in months],
-    )
-
-
-def for_a_page(whole: Report, most: int = ON_A_PAGE) -> Report:
-    """What a page shows of it: of each list the most pressing, since a collection has thousands of vehicles."""
-    pressing = sorted(whole.vehicles, key=lambda one: [share.percent for share in one.shares if share.key in PRESSING])
-    long = max(map(len, (whole.one_word, whole.old, pressing))) > most
-    return replace(
-        whole,
-        one_word=whole.one_word[:most],
-        old=whole.old[:most],
-        vehicles=pressing[:most],
-        left_out=message("account/left-out", count=most) if long else "",
+        left_out=left_out,
     )
 
 
@@ -122,9 +133,14 @@ def restored(plain: Mapping[str, Any]) -> Account:
 
 
 def _share(key: str, part: int, whole: int) -> Share:
-    percent = part * 100 // whole if whole else 0  # rounded down: 99.9 % verified is not all
+    percent = _percent(part, whole)
     words = message("account/share", part=part, whole=whole, percent=percent)
     return Share(key, message(f"account/{key}"), part, whole, percent, words)
+
+
+def _percent(part: int, whole: int) -> int:
+    """Rounded down: 99.9 % verified is not all."""
+    return part * 100 // whole if whole else 0
 
 
 def _old(vehicle: str, look: Look) -> OldLook:

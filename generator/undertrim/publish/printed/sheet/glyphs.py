@@ -25,10 +25,13 @@ def folder() -> Path:
 
 def printable(value: Any) -> Any:
     """Facts as plain data with every text in them made printable; keys and other values stay."""
+    kind = type(value)  # a sheet has five thousand values, nearly all of these few types
+    if kind is dict:
+        return {key: text(item) if type(item) is str else printable(item) for key, item in value.items()}
+    if kind is list or isinstance(value, list | tuple):
+        return [text(item) if type(item) is str else printable(item) for item in value]
     if isinstance(value, str):
         return text(value)
-    if isinstance(value, list | tuple):
-        return [printable(item) for item in value]
     if isinstance(value, dict):
         return {key: printable(item) for key, item in value.items()}
     return value if value is None or isinstance(value, int | float) else printable(said(value))

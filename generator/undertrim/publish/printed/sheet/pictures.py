@@ -1,6 +1,7 @@
 """The drawings a sheet uses, each once, as SVG text under a short key that means nothing: no title or name can spoil it on the way."""
 
 from dataclasses import replace
+from functools import cache
 from io import BytesIO
 
 import segno
@@ -35,15 +36,12 @@ class Pictures:
         """The head of what is turned, the shape of what is pulled; a plain mark where neither is known."""
         head = line.get("head")
         if head and head["family"] in heads.families():
-            return self.keep(heads.head(head["family"], head["label"]))
-        kind = str(line["kind"])
-        name = clip_name(kind, str(line.get("sort", "")))
-        return self.keep(clips.clip(name, name))
+            return self.keep(_head(head["family"]))
+        return self.keep(_clip(clip_name(str(line["kind"]), str(line.get("sort", "")))))
 
     def tether(self, kind: str) -> str:
         """A plug, cable, rod or hose; a plug where the kind has no drawing."""
-        name = tether_name(kind)
-        return self.keep(clips.clip(name, kind))
+        return self.keep(_clip(tether_name(kind)))
 
     def panel(self, step: Published) -> list[dict[str, str | float]]:
         """Where the fasteners are on what comes off or goes back, and how wide that is in mm; nothing where it is not recorded. What each mark is stands once on the sheet (`key`)."""
@@ -78,6 +76,16 @@ class Pictures:
     def keep(self, svg: str) -> str:
         """The key of a drawing."""
         return self._keys.setdefault(svg, f"p{len(self._keys)}")
+
+
+@cache  # small pictures stand beside the words that name them, so a shape is one picture whatever it is called
+def _head(family: str) -> str:
+    return heads.head(family, family)
+
+
+@cache
+def _clip(name: str) -> str:
+    return clips.clip(name, name)
 
 
 def code(url: str) -> str:
