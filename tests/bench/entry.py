@@ -212,7 +212,7 @@ def _answer(hand: Hand, box: Locator) -> None:
     elif title == "By":
         word = wire if wire in ("data", "absent") else "wire"
         hand.tap(box.locator(".ut-pick").filter(has=hand.page.locator(f"input[value={word}]")))
-    elif title == "Note":
+    elif title == "Where the wire is":
         hand.write(box.locator("input[type=text]"), wire)
     elif box.locator("input[type=text]").count():
         if title in FREE:
