@@ -22,6 +22,8 @@ from undertrim.record.store import Workspace
 from undertrim.words import Message, message, spoken
 
 _HOME = ("gear",)
+_NOT_ASKED = ("kind", "source", "tried")
+"""What is said by the command, and what rests on evidence, which comes with answers about the gear."""
 
 
 @cache
@@ -35,10 +37,10 @@ def questions(kind: str) -> list[BlockField]:
     node = _node()
     branch = next(one for one in node.schema["allOf"] if kind in asked_by(one["if"])[1])["then"]
     must = ["maker", "model", *branch["required"]]
-    may = [name for name in branch["propertyNames"]["enum"] if name not in (*must, "kind")]
-    told = list(fields("gear", node, _HOME, {**dict.fromkeys(must, True), **dict.fromkeys(may, False)}))
-    wires = list(wires_told.fields(kind, tuple(must), tuple(may)))
-    return [*(one for one in told if not one.optional), *wires, *(one for one in told if one.optional)]
+    may = [name for name in branch["propertyNames"]["enum"] if name not in (*must, *_NOT_ASKED)]
+    wires = wires_told.fields(kind, tuple(must), tuple(may))
+    first, then = ((dict.fromkeys(some, needed)) for some, needed in ((must, True), (may, False)))
+    return [*fields("gear", node, _HOME, first), *wires, *fields("gear", node, _HOME, then)]
 
 
 def _node() -> Node:

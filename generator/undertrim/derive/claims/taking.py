@@ -52,6 +52,7 @@ class Taking:
         return changed, Outcome(deed, said)
 
     def _take(self, answer: Answer) -> tuple[Source, Deed, Message]:
+        # Long because it is one list: what comes first of all that an answer may come to.
         if answer.keys[:1] == ("openings",) and len(answer.keys) == 2 and answer.found is Found.NONE:
             return self._not_there(answer)
         if answer.keys[:2] == tried.KEYS:
