@@ -1,7 +1,7 @@
 """Measures speed and size over collections of different sizes, and how a cost grows with the collection.
 
 Run it with `make bench`. It prints a table and judges nothing; a budget is for people to hold it against. With
-`make bench ARGS=--mistakes` it counts instead which mistakes the checks find, with `--taps` it walks through the pages on a slow phone.
+`make bench ARGS=--mistakes` it counts instead which mistakes the checks find, with `--taps` it walks through the pages on a slow phone, with `--entry` it enters a new car on one.
 """
 
 import argparse
@@ -11,6 +11,7 @@ import tempfile
 from pathlib import Path
 
 from budgets import BUDGETS
+from entry import entry
 from finding import finding_figures
 from herd import ROOT, Herd, herd
 from markdown_site import by_mkdocs
@@ -39,6 +40,8 @@ def main() -> int:
         return mistakes(few=options.few)
     if options.taps:
         return taps()
+    if options.entry:
+        return entry()
     if options.finder:
         return finding_figures()
     if options.bytes:
@@ -61,6 +64,9 @@ def arguments() -> argparse.Namespace:
     )
     parser.add_argument(
         "--taps", action="store_true", help="instead, walk through each shipped vehicle on a slow phone"
+    )
+    parser.add_argument(
+        "--entry", action="store_true", help="instead, enter a new car by a phone's pages and count what that takes"
     )
     parser.add_argument(
         "--finder", action="store_true", help="instead, type into the finder of large collections on a slow phone"

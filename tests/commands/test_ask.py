@@ -140,11 +140,11 @@ def test_what_cannot_be_an_answer_is_told_at_once(monkeypatch: pytest.MonkeyPatc
 
 
 def test_a_wire_is_asked_where_it_is(monkeypatch: pytest.MonkeyPatch) -> None:
-    person = asked(monkeypatch, {"By": "wire", "Note": "At the lamp."})
-    assert "Note" in person.asked
+    person = asked(monkeypatch, {"By": "wire", "Where the wire is": "At the lamp."})
+    assert "Where the wire is" in person.asked
     assert by_address(kept())["functions/reverse/note"]["says"] == "At the lamp."
     OUT.unlink()
-    assert "Note" not in asked(monkeypatch, {"By": "data"}).asked
+    assert "Where the wire is" not in asked(monkeypatch, {"By": "data"}).asked
 
 
 def test_a_file_about_something_else_is_left_alone(

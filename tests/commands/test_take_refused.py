@@ -125,3 +125,16 @@ def test_an_opening_that_is_not_there(capsys: pytest.CaptureFixture[str]) -> Non
     other = run(capsys, claims(none, car={"year": 2016, "is": {"radio": "map"}}))
     assert "the record has 'openings/tail' in such a car" in other[2]
     assert "differs between cars" in run(capsys, claims(none, car={"year": 2016}))[2]
+
+
+def test_a_new_car_that_is_refused_is_kept_too(capsys: pytest.CaptureFixture[str]) -> None:
+    new = {"make": "Brindleway", "model": "Otter", "built": {"from": "2014-01", "to": "2019-01"}, "model_years": {"first": 2014, "last": 2018}, "bodies": ["hatchback"], "drive_side": ["left"], "high_voltage": "no", "dash": "double", "doors": ["front"], "boot": "yes"}  # fmt: skip
+    for number, by in enumerate(("zz", "yy")):
+        told = {"claims": 1, "by": by, "on": "2026-11-20", "car": {"year": 2016}, "new_vehicle": new}
+        Path(f"car-{number}.json").write_text(json.dumps(told), encoding="utf-8")
+    assert cli.main(["take", "car-0.json", "car-1.json", "--left", "left.json"]) == 1
+    assert capsys.readouterr().out.count("has the answer that was refused") == 2
+    for file, by in (("left.json", "zz"), ("left-2.json", "yy")):
+        left = json.loads(Path(file).read_text(encoding="utf-8"))
+        assert left == {"claims": 1, "by": by, "on": "2026-11-20", "car": {"year": 2016}, "new_vehicle": new}
+        assert cli.main(["take", file]) == 1, "it can be taken again, and is refused for the same reason"

@@ -1,14 +1,15 @@
 """Begins the record of a piece of gear: what its kind must say is asked for, and what it may say besides."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from functools import cache
 from pathlib import Path, PurePosixPath
 
 from undertrim.check.runner import check_entry
 from undertrim.check.starting import Fresh
+from undertrim.commands import wires_told
 from undertrim.commands.gathering import Gathering, Lacking, names, nested_all
 from undertrim.derive.evidence import readings
-from undertrim.derive.questions.blocks import BlockField, fields, takes_more
+from undertrim.derive.questions.blocks import BlockField, fields
 from undertrim.record import build, identity, layout
 from undertrim.record.changing.writing_values import typed
 from undertrim.record.fields import Node, root
@@ -21,25 +22,14 @@ from undertrim.record.store import Workspace
 from undertrim.words import Message, message, spoken
 
 _HOME = ("gear",)
+_NOT_ASKED = ("kind", "source", "tried")
+"""What is said by the command, and what rests on evidence, which comes with answers about the gear."""
 
 
 @cache
 def kinds() -> tuple[str, ...]:
-    """The kinds of gear that can be asked for: those of which nothing that they must say takes more than single values."""
-    return tuple(kind for kind, must in _by_kind().items() if not any(_takes_more(kind, must)))
-
-
-def _by_kind() -> Mapping[str, list[str]]:
-    """The fields that each kind must have."""
-    found = {}
-    for branch in _node().schema["allOf"]:
-        for kind in asked_by(branch["if"])[1]:
-            found[kind] = branch["then"]["required"]
-    return found
-
-
-def _takes_more(kind: str, must: list[str]) -> Iterator[str]:
-    return takes_more(_node(), iter(must))
+    """The kinds of gear."""
+    return tuple(kind for branch in _node().schema["allOf"] for kind in asked_by(branch["if"])[1])
 
 
 def questions(kind: str) -> list[BlockField]:
@@ -47,8 +37,10 @@ def questions(kind: str) -> list[BlockField]:
     node = _node()
     branch = next(one for one in node.schema["allOf"] if kind in asked_by(one["if"])[1])["then"]
     must = ["maker", "model", *branch["required"]]
-    may = [name for name in branch["propertyNames"]["enum"] if name not in (*must, "kind")]
-    return list(fields("gear", node, _HOME, {**dict.fromkeys(must, True), **dict.fromkeys(may, False)}))
+    may = [name for name in branch["propertyNames"]["enum"] if name not in (*must, *_NOT_ASKED)]
+    wires = wires_told.fields(kind, tuple(must), tuple(may))
+    first, then = ((dict.fromkeys(some, needed)) for some, needed in ((must, True), (may, False)))
+    return [*fields("gear", node, _HOME, first), *wires, *fields("gear", node, _HOME, then)]
 
 
 def _node() -> Node:
@@ -59,6 +51,11 @@ def asked(place: Workspace, kind: str, given: dict[str, str], *, asks: bool) -> 
     """The record, or why there is none; nothing is written. Raises Usage and Stopped."""
     gathering, wanted = Gathering(given, asks), questions(kind)
     gathering.refuse_unknown(names(wanted))
+    wires = [one for one in wanted if isinstance(one, wires_told.Wires) and one.name not in given]
+    if asks:
+        gathering.of([one for one in wanted if one not in wires])
+        gathering.given |= {one.name: text for one in wires if (text := wires_told.asked(one))}
+        gathering.asks = False
     said = gathering.of(wanted)
     path = place.records / "gear" / _path(kind, said)
     if path.exists():

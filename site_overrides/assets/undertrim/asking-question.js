@@ -42,10 +42,10 @@ export function isAnswered(asked, question) {
   return question.fields.filter((field) => !field.optional && (!field.only_if || field.only_if.words.includes(said(field.only_if.about)))).every((field) => answered(asked, field.about));
 }
 
-/* What may be said in the place of a value. */
+/* What may be said in the place of a value: that there is none also where it may be left out, since square is not the same as unsaid. */
 function instead(field) {
   const none = field.none || field.form === "there" ? [{ word: NONE, says: say("asked/none-looked") }] : [];
-  return field.optional ? [] : [...none, { word: CANNOT_TELL, says: say("not-so/found-cannot-tell") }];
+  return [...none, ...field.optional ? [] : [{ word: CANNOT_TELL, says: say("not-so/found-cannot-tell") }]];
 }
 
 /* A word to choose, and what may be said instead: of all these one counts. */

@@ -3,7 +3,8 @@
 ## What it finds
 
 A part, preparation, opening, plug, function, duty or other block without `source`, where at least two blocks beside it have
-one and they are more than those that have none. A block in which everything is `unknown` needs none.
+one and they are more than those that have none. A block in which everything is `unknown` needs none, and none that is
+taken whole from another record: nobody saw it on this car.
 
 ## Why it matters
 
@@ -70,12 +71,20 @@ def check(subject: Subject) -> Iterator[Finding]:
         if len(item.pointer) == 2 and item.pointer[0] in known:
             known[item.pointer[0]].append(item)
     for blocks in known.values():
-        bare = [item for item in blocks if _may_have(item) and not _open(subject, item)]
+        bare = [
+            item for item in blocks if _may_have(item) and not _open(subject, item) and not _is_taken(subject, item)
+        ]
         backed = sum(isinstance(item.value, dict) and "source" in item.value for item in blocks)
         if backed >= _LEAST and backed > len(bare):
             for item in bare:
                 found = message("rules/source-left-out/no-evidence", block=str(item.pointer[1]))
                 yield Finding(item.pointer, found, key=True)
+
+
+def _is_taken(subject: Subject, item: Field) -> bool:
+    """Whether it is taken whole from another record: what nobody saw on this car has no source here to lose."""
+    origin = subject.source.origin
+    return bool(origin and origin.is_taken(item.pointer))
 
 
 def _may_have(item: Field) -> bool:

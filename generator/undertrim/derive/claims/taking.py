@@ -1,6 +1,7 @@
 """Takes one answer into a record: what it comes to, and the record's text with it."""
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 
 from undertrim.derive import coverage
@@ -26,6 +27,7 @@ from undertrim.record.units import Quantity
 from undertrim.words import Message, Value, message
 
 UNKNOWN = str(Blank.UNKNOWN)
+_TAKEN = "claims/was-taken"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +52,7 @@ class Taking:
         return changed, Outcome(deed, said)
 
     def _take(self, answer: Answer) -> tuple[Source, Deed, Message]:
+        # Long because it is one list: what comes first of all that an answer may come to.
         if answer.keys[:1] == ("openings",) and len(answer.keys) == 2 and answer.found is Found.NONE:
             return self._not_there(answer)
         if answer.keys[:2] == tried.KEYS:
@@ -70,10 +73,12 @@ class Taking:
             return self.source, Deed.ALREADY, message("claims/already-follows", value=said)
         if stands is None or stands == UNKNOWN:
             return self._filled(answer, place, value, stands)
-        if same(_read(field, _text(stands)), _read(field, said)):
+        alike, code = same(_read(field, _text(stands)), _read(field, said)), self._unseen(answer, place)
+        if code == _TAKEN or (code and not alike):
+            with suppress(CannotPut):  # what cannot be said here alone stands in a conflict with the other car
+                return self._instead(answer, place, value, message(code, value=said, usual=_text(stands)))
+        if alike:
             return self._seen_again(answer, place, _read(field, said))
-        if self._is_usual(answer, place):
-            return self._instead_of_usual(answer, place, value, stands)
         return self._disputed(answer, place, _text(stands), said)
 
     def _could_not_tell(self, field: Fact, place: Pointer, stands: Data) -> tuple[Source, Deed, Message]:
@@ -89,27 +94,22 @@ class Taking:
     def _filled(self, answer: Answer, place: Pointer, value: Data, stands: Data) -> tuple[Source, Deed, Message]:
         others = tuple(spot for spot in sources.siblings(self.source, place) if at(self.source.data, spot) is None)
         changed = self._put(Change(place, value, may_be_unknown=() if stands else others))
-        changed = self._with_source(changed, answer, place)
-        return (
-            changed,
-            Deed.FILLED,
-            message("claims/filled" if stands is None else "claims/was-unknown", value=_text(value)),
-        )
+        told = message("claims/filled" if stands is None else "claims/was-unknown", value=_text(value))
+        return self._with_source(changed, answer, place), Deed.FILLED, told
 
-    def _is_usual(self, answer: Answer, place: Pointer) -> bool:
-        """Whether nobody has seen what stands there: it was there before, and rests on what is usual and on nothing but this look."""
+    def _unseen(self, answer: Answer, place: Pointer) -> str:
+        """How it is said that nobody has seen on this car what stands there: it was there before, and is taken from another car, or rests on what is usual and on nothing but this look."""
+        if at(self.before.data, place) != at(self.source.data, place):
+            return ""
+        if self.source.origin and self.source.origin.is_taken(place):
+            return _TAKEN
         known, (own, _) = sources.names(self.source, place), sources.evidence_of(self.source, answer)
         usual = [name for name in known if name in self.record.evidence and self.record.evidence[name].how == USUAL]
-        return (
-            bool(usual) and not {*known} - {*usual, own} and at(self.before.data, place) == at(self.source.data, place)
-        )
+        return "claims/was-usual" if usual and not {*known} - {*usual, own} else ""
 
-    def _instead_of_usual(
-        self, answer: Answer, place: Pointer, value: Data, stands: Data
-    ) -> tuple[Source, Deed, Message]:
-        """What is usual is no look at any car: whoever looked says what is so, and there is no conflict."""
-        changed = self._with_source(self._put(Change(place, value)), answer, place)
-        return changed, Deed.FILLED, message("claims/was-usual", value=_text(value), usual=_text(stands))
+    def _instead(self, answer: Answer, place: Pointer, value: Data, said: Message) -> tuple[Source, Deed, Message]:
+        """What nobody saw on this car is no look at it: whoever looked says what is so, and there is no conflict."""
+        return self._with_source(self._put(Change(place, value)), answer, place), Deed.FILLED, said
 
     def _seen_again(self, answer: Answer, place: Pointer, reading: Reading) -> tuple[Source, Deed, Message]:
         """The same from somebody else is one more witness; on a stamped record it is none, since the stamp would go for it."""

@@ -63,14 +63,6 @@ def fields(schema: str, node: Node, home: Pointer, needed: Mapping[str, bool]) -
             yield from _below(schema, below, (*home, name), optional=not must)
 
 
-def takes_more(node: Node, names: Iterator[str]) -> Iterator[str]:
-    """The fields among `names` that take more than single values, so that nobody can be asked for them one by one."""
-    for name in names:
-        below = node.child(name)
-        if below and not any(_below("", below, (name,), optional=False)):
-            yield name
-
-
 def _below(schema: str, node: Node, place: Pointer, *, optional: bool) -> Iterator[BlockField]:
     """The field itself, or all that a block must have; of a list of blocks its first."""
     says = node.schema

@@ -1,6 +1,7 @@
 """The single values that a question about a place of the record comes to."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from undertrim.derive.claims.addresses import NOT_ANSWERED, address_of
 from undertrim.derive.evidence.facts import schema_at
@@ -9,6 +10,7 @@ from undertrim.derive.questions.question import AnswerForm, Field
 from undertrim.record.changing.edits import at
 from undertrim.record.schema import Schema, asked_by
 from undertrim.record.source import Data, Pointer, Source
+from undertrim.words import message
 
 _PROSE = ("note", "name", "to", "how", "what", "function", "at")
 """What says something in words beside the value: it may be left out."""
@@ -17,7 +19,8 @@ _FIRST = {"functions": ("by",), "duties": ("kept_by",)}
 """Sections of things of which one field is what is asked."""
 
 _PLACE_OF_A_WIRE = ("by", ("wire",))
-"""Where a wire is found must be said beside it."""
+"""Where a wire is found must be said beside it: in words, since a car of which no plug is recorded has no pin to name."""
+_WIRE, _WIRE_MEANS = message("questions/wire"), message("questions/wire-means")
 
 
 def fields(source: Source, place: Pointer) -> Iterator[Field]:
@@ -37,7 +40,8 @@ def fields(source: Source, place: Pointer) -> Iterator[Field]:
             continue
         only_if = _PLACE_OF_A_WIRE if place[0] == "functions" and name == "note" else conditions.get(name)
         optional = only_if is None and (name in _PROSE or name not in needed)
-        yield _field(source, (*place, name), below, optional=optional, only_if=only_if)
+        made = _field(source, (*place, name), below, optional=optional, only_if=only_if)
+        yield replace(made, title=_WIRE, means=_WIRE_MEANS) if only_if is _PLACE_OF_A_WIRE else made
 
 
 def there(source: Source, place: Pointer) -> Field:

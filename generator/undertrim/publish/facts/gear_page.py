@@ -47,7 +47,7 @@ _CODES: Mapping[str, Callable[[str], Value]] = {
     "colour": lambda text: made.words if (made := colour(text)) else text,
 }
 """Fields whose values are codes, with what a code is called: a page says words."""
-_ELSEWHERE = frozenset({"maker", "model", "note", "suits", "tried"})
+_ELSEWHERE = frozenset({"maker", "model", "note", "suits", "tried", "source"})
 """Fields that the page shows in a place of their own."""
 
 
@@ -85,7 +85,7 @@ def piece(item: Gear, names: Mapping[str, str]) -> PieceOfGear:
         sort=item.facts.kind,
         kind=message(f"gear-kinds/{item.facts.kind}"),
         demo=item.demo,
-        rows=list(_rows(facts, node)),
+        rows=[*_rows(facts, node), *_source(facts, node)],
         note=item.facts.note,
         suits=list(dict.fromkeys((place.vehicle, place.opening) for place in item.facts.suits)),
         goes_in=any(isinstance(item.facts, opening.takes) for opening in OPENINGS.values()),
@@ -96,6 +96,13 @@ def piece(item: Gear, names: Mapping[str, str]) -> PieceOfGear:
         tried=[(one.vehicle, one.opening, one.said) for one in item.tried],
         claimable=claimable.listed(item.record, item.id) if item.record else None,
     )
+
+
+def _source(facts: Any, node: Node) -> Iterator[tuple[Value, Value]]:
+    """The evidence that the sizes rest on, behind all of them."""
+    named = node.child("source")
+    if facts.source and named:
+        yield named.schema["title"], Items(facts.source, "comma")
 
 
 def _rows(facts: Any, node: Node) -> Iterator[tuple[Value, Value]]:

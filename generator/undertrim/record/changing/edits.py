@@ -84,15 +84,16 @@ class Editing:
         for spot in self.places.blocks(place[:depth]):
             node = self.marked.at(spot)
             if node is not None and not isinstance(key, int):
-                for said in (inner, *self._for_its_cars(place, depth, inner)):
+                for said in (inner, *self._for_its_cars(place, depth, value)):
                     yield from self._below(node, shape, place[: depth + 1], said)
 
     def _for_its_cars(self, place: Pointer, depth: int, value: Data) -> Iterator[Data]:
-        """A value for the cars of its form, beside `unknown` for the others."""
+        """A value for the cars of its form, beside `unknown` for the others, in all that leads to it."""
         field = shape_at(place)
         cars = self.places.form_and_others(place[:depth])
-        if cars and depth + 1 == len(place) and field and field.may_be_unknown:
-            yield [{"when": cars[0], "is": value}, *({"when": other, "is": "unknown"} for other in cars[1:])]
+        if cars and field and field.may_be_unknown:
+            each = [{"when": cars[0], "is": value}, *({"when": other, "is": "unknown"} for other in cars[1:])]
+            yield nested(place[depth + 1 :], each)
 
     def _below(self, node: Node, shape: Shape | None, place: Pointer, value: Data) -> Iterator[Way]:
         key, says = str(place[-1]), _schema_of(place)
