@@ -1,7 +1,6 @@
 """One change as a line: with what was, what is, who says so, and all of it as a sentence."""
 
-from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from undertrim.derive.fact_names import FactName
@@ -15,27 +14,23 @@ from undertrim.derive.review.change import (
     JointChange,
     MarginChange,
     Sort,
-    StepChange,
     VerdictChange,
     Weight,
 )
 from undertrim.derive.review.vehicle import seen
 from undertrim.publish.facts import names
 from undertrim.publish.facts.fit import verdict_words
+from undertrim.publish.facts.review_steps import ends, sort_of
 from undertrim.publish.facts.shown_review import Line
-from undertrim.publish.facts.steps import VERBS
 from undertrim.publish.facts.words import listed
-from undertrim.record.model import Evidence, VehicleRecord
-from undertrim.words import ENGLISH, Items, Value, message, say
-
-_MANY = 3
-"""So many steps that are only done in another state of the car are told in one line."""
+from undertrim.record.model import VehicleRecord
+from undertrim.words import Items, Value, message
 
 
 def fact(change: FactChange) -> Line:
     """A fact with who says so."""
     about = "/".join(map(str, change.pointer))
-    source = _source(change.said_before, change.said_after, same=change.same_source)
+    source = _source(change)
     if change.taken:
         source = message("review/source-taken", record=change.taken)
     said = _fact_words(change)
@@ -49,7 +44,9 @@ def fact(change: FactChange) -> Line:
 
 def _fact_words(change: FactChange) -> Value:
     if change.thing:
-        return message(f"review/thing-{change.sort}", name=change.name)
+        gist = change.after or change.before
+        code = f"review/thing-{change.sort}-gist" if gist else f"review/thing-{change.sort}"
+        return message(code, name=change.name, **({"gist": gist} if gist else {}))
     if change.sort is Sort.CHANGED:
         return message("review/fact-changed", name=change.name, change=ends(change.before, change.after))
     return message(
@@ -60,86 +57,23 @@ def _fact_words(change: FactChange) -> Value:
     )
 
 
-def _source(before: Sequence[Evidence], after: Sequence[Evidence], *, same: bool) -> Value:
+def _source(change: FactChange) -> Value:
     """Who says so, and whether that is who said the other thing."""
+    before, after = change.said_before, change.said_after
     was, now = (
         Items(tuple(map(seen, some)), "comma") if some else message("review/nobody") for some in (before, after)
     )
+    if not before and not after:
+        return message("review/source-none")
     if not after:
-        return message("review/source-none") if not before else message("review/source-was", before=was)
-    return message("review/source-same", after=now) if same else message("review/source-new", before=was, after=now)
-
-
-def ends(before: Value, after: Value) -> Value:
-    """`62 mm → 58 mm`; with one of them empty, what is new or gone."""
-    if before == "":
-        return message("review/new", after=after)
+        return message("review/source-gone" if change.sort is Sort.GONE else "review/source-was", before=was)
+    if not before and change.sort is Sort.ADDED:
+        return now
     return (
-        message("review/gone", before=before) if after == "" else message("review/change", before=before, after=after)
+        message("review/source-same", after=now)
+        if change.same_source
+        else message("review/source-new", before=was, after=now)
     )
-
-
-def steps(changes: Sequence[StepChange], visit: Value) -> Iterator[Line]:
-    """A line each; of many that are only done in another state of the car one for all."""
-    states = Counter(state for one in changes if (state := _only_state(one)))
-    told: set[object] = set()
-    for change in changes:
-        state = _only_state(change)
-        if not state or states[state] < _MANY:
-            yield _step(change, visit)
-        elif state not in told:
-            told.add(state)
-            detail = change.details[0]
-            said = message("review/steps-state", count=states[state], change=ends(detail.before, detail.after))
-            yield Line(
-                change.weight,
-                change.sort,
-                change.id,
-                _called(change),
-                detail.before,
-                detail.after,
-                where=visit,
-                said=said,
-            )
-
-
-def _only_state(change: StepChange) -> tuple[str, str] | None:
-    """The state of the car before and now, where a step differs in nothing else."""
-    if [one.what for one in change.details] != ["state"]:
-        return None
-    return say(change.details[0].before, ENGLISH), say(change.details[0].after, ENGLISH)
-
-
-def _step(change: StepChange, visit: Value) -> Line:
-    title = _called(change)
-    details = Items(tuple(_detail_words(one) for one in change.details), "semicolon") if change.details else ""
-    after = (
-        _called(StepChange("", Sort.CHANGED, None, change.follows)) if change.follows else message("review/the-start")
-    )
-    said = message(f"review/step-{change.sort}", step=title, follows=after, details=details)
-    told = list(map(detail, change.details))
-    return Line(change.weight, change.sort, change.id, title, where=visit, said=said, details=told)
-
-
-def _called(change: StepChange) -> Value:
-    step = change.step
-    verb = VERBS.get(step.kind, "")
-    return message("review/step", verb=verb, title=step.title) if verb else step.title
-
-
-def detail(one: Detail) -> Line:
-    """One thing about a step or a visit."""
-    label = message(f"review/what-{one.what}")
-    return Line(one.weight, sort_of(one), one.what, label, one.before, one.after, said=_detail_words(one))
-
-
-def _detail_words(one: Detail) -> Value:
-    return message("review/detail", what=message(f"review/what-{one.what}"), change=ends(one.before, one.after))
-
-
-def sort_of(one: Detail) -> Sort:
-    """What became of it: new where nothing was, gone where nothing is."""
-    return Sort.ADDED if one.before == "" else Sort.GONE if one.after == "" else Sort.CHANGED
 
 
 def verdict(change: VerdictChange, record: VehicleRecord) -> Line:
