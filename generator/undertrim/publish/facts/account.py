@@ -95,7 +95,7 @@ def for_a_page(accounts: Sequence[Account], today: date, most: int = ON_A_PAGE) 
     pressing = sorted(
         accounts, key=lambda one: [_percent(getattr(one.shares, key), one.shares.facts) for key in PRESSING]
     )
-    long = max(map(len, (told, old, pressing))) > most
+    long = max(len(told), len(old), len(pressing)) > most
     left_out = message("account/left-out", count=most) if long else ""
     return _report(accounts, (told[:most], old[:most], pressing[:most]), left_out=left_out)
 
