@@ -21,6 +21,8 @@ _FIRST_NAME = re.compile(
 )
 _BY = re.compile(r"\bby: (\w+)(?=(?:,|\n) *car:)")
 _SUITS = re.compile(r"(\{vehicle: )([^,}]+)((?:[^{}]|\{[^{}]*\})*\})(, )?")
+_SEEN = re.compile(r"^  (?:tried|source): .+\n|^(?:evidence|conflicts):\n(?:.+\n?)*", re.MULTILINE)
+"""What of gear speaks of looks at cars of which there are only copies."""
 _FOLLOWS = re.compile(r"^  follows: .+\n", re.MULTILINE)
 
 
@@ -55,7 +57,7 @@ def herd(root: Path, size: int) -> Herd:
 def _gear(root: Path, copies: Sequence[tuple[str, str]]) -> None:
     """The gear of this repository, each piece for the copies of its vehicles; what is made for a vehicle of which there is none stays out."""
     for original in sorted((ROOT / "records" / "gear").rglob("*.yaml")):
-        text = original.read_text(encoding="utf-8")
+        text = _SEEN.sub("", original.read_text(encoding="utf-8")).rstrip("\n") + "\n"
         suits = _SUITS.findall(text)
         if suits and not {address for _, address, _, _ in suits} & {address for address, _ in copies}:
             continue
