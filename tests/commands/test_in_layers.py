@@ -96,6 +96,22 @@ def test_what_is_taken_about_a_shared_vehicle_is_added_to_it(capsys: pytest.Capt
     assert len(json.loads(ADDITION.read_text(encoding="utf-8"))["answers"]) == 3
 
 
+def test_what_is_taken_about_shared_gear_is_added_to_it(theirs: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    put(theirs / GEAR, (EXAMPLES / GEAR).read_text(encoding="utf-8"))
+    told = {"gear": "pebblerun-tern-60", "by": "zz", "on": "2026-11-20", "how": "measured", "with": "Calliper 0.05 mm"}
+    file = Path("found.json")
+    file.write_text(json.dumps({"claims": 1, **told, "answers": [says("gear/depth", "71 mm")]}), encoding="utf-8")
+    said(capsys, "take", file)
+    assert json.loads(Path("records/additions/speakers/pebblerun-tern-60.json").read_text(encoding="utf-8"))["gear"]
+    found = here().load(theirs / GEAR).record
+    assert found
+    assert len(found.whose.evidence) == 1
+    assert "speakers/pebblerun-tern-60/gear/depth: " in said(capsys, "give", "--out", "../gift")
+    assert json.loads(Path("../gift/claims.json").read_text(encoding="utf-8"))["answers"][0]["gear"] == told["gear"]
+    said(capsys, "check")
+    (theirs / GEAR).unlink()
+
+
 def test_what_is_refused_is_not_added(capsys: pytest.CaptureFixture[str]) -> None:
     assert "refused" in said(capsys, "take", claims(says("openings/roof/depth/clear", "62 mm")), code=1)
     assert not ADDITION.exists()
