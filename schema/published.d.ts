@@ -44,6 +44,7 @@ export interface Vehicle {
   lang: string;
   /** What is said of it to whoever reads another; else empty. */
   lang_words: string;
+  whose: Whose;
   /** Whether vehicle and gear are made up, to show how things work. */
   demo: boolean;
   /** The make as people write it. */
@@ -138,6 +139,20 @@ export interface Vehicle {
   asked: Asked;
   /** What the facts rest on. */
   evidence: Array<Evidence>;
+}
+
+/** Whose: Whose the record is, where a shop's own collection lies on shared ones. */
+export interface Whose {
+  /** The shop's own, shared, or shared with additions of the shop; empty in a collection that lies on no other. */
+  word: "" | "own" | "shared" | "added";
+  /** The same in a sentence. */
+  words: string;
+  /** The same as lists say it. */
+  mark: string;
+  /** The ids of the evidence that the shop added. */
+  evidence: Array<Id>;
+  /** What the shop notes for itself; it stands on pages and is empty in the data. */
+  note: string;
 }
 
 /** Age: How old the newest evidence was when this was made. */
@@ -1887,8 +1902,8 @@ export interface FinderMore {
 /** Entry of the finder: As a list: its sort, what it is called, what is said of it, where it is (from the top of the site; beside a vehicle from its folder), and other words for it. */
 export type FinderEntry = [string, string, string, string, string];
 
-/** Row of the finder: A vehicle as a list: address, make, model, first year, last year, phase, other names, first month of build and the month before which the last was built, bodies, steering sides, how to tell it, what can be worked at (id, name, kind of gear or empty), and patterns of its numbers with the choices that they leave. */
-export type FinderRow = [string, string, string, number, number, string, Array<string>, string, string, Array<string>, Array<string>, string, Array<FinderJob>, Array<FinderVin>];
+/** Row of the finder: A vehicle as a list: address, make, model, first year, last year, phase, other names, first month of build and the month before which the last was built, bodies, steering sides, how to tell it, what can be worked at (id, name, kind of gear or empty), patterns of its numbers with the choices that they leave, and whose it is. */
+export type FinderRow = [string, string, string, number, number, string, Array<string>, string, string, Array<string>, Array<string>, string, Array<FinderJob>, Array<FinderVin>, string];
 
 /** Job of the finder: What can be worked at: its id, its name, and the kind of gear that it takes (empty: it is only reached for). */
 export type FinderJob = [string, string, string];

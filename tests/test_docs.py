@@ -31,6 +31,7 @@ def test_the_handbook_is_whole() -> None:
         "photographs.md",
         "reviewing.md",
         "safety.md",
+        "shared-records.md",
         "will-it-fit.md",
         "wiring.md",
         "writing-a-record.md",

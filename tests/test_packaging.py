@@ -1,5 +1,8 @@
 """The wheel holds all it needs: it is built, installed on its own, and used far from the checkout."""
 
+# Long because one wheel and one environment serve all of it.
+
+import hashlib
 import os
 import shutil
 import subprocess
@@ -7,7 +10,7 @@ import sys
 import sysconfig
 import venv
 import zipfile
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 import pytest
@@ -182,3 +185,77 @@ def test_an_empty_folder_becomes_a_collection_whose_steps_run(installed: Path, t
     }
     assert "passwd" not in step("take")
     assert record.read_text(encoding="utf-8") == after
+
+
+SHARED = "undertrim_county"
+LAYER = """{"claims": 1, "vehicle": "kelbrook/finch-2014-2018", "by": "mo", "on": "2026-10-02", "answers": [
+{"about": "openings/front-door/depth/clear", "says": "58 mm", "how": "measured", "with": "Steel rule 0.5 mm", "car": {"year": 2016, "side": "left", "is": {"radio": "map"}}},
+{"about": "restraint/read_faults_first", "says": "yes", "how": "maker"}]}"""
+
+
+def digest(folder: Path) -> str:
+    files = sorted(path for path in folder.rglob("*") if path.is_file())
+    return hashlib.sha256(b"".join(os.fsencode(path) + b"\0" + path.read_bytes() for path in files)).hexdigest()
+
+
+@pytest.fixture
+def county(installed: Path, tmp_path: Path) -> Iterator[Path]:
+    """A collection that is installed as a package beside the program, as a county's shops may share one: a shipped vehicle and some stock. No byte of it changes."""
+    (library,) = installed.parent.glob("lib/python*/site-packages")
+    home = library / SHARED
+    for name in ("vehicles/kelbrook", "gear/speakers"):
+        shutil.copytree(ROOT / "records" / name, home / "records" / name)
+    before = digest(home)
+    yield home
+    assert digest(home) == before
+    shutil.rmtree(home)
+
+
+def test_an_empty_folder_becomes_a_layer_on_a_shared_collection(installed: Path, county: Path, tmp_path: Path) -> None:
+    """An addition, a conflict, an own vehicle, own stock and a note: checked, built, searched, reviewed, given back and taken, from the wheel."""
+    # Long because each step rests on what the one before it left in the folder.
+    shop, kept = tmp_path / "shop", tmp_path / "kept"
+
+    def step(*words: str | Path, code: int = 0, cwd: Path = shop) -> str:
+        done = run(installed / "undertrim", *words, cwd=cwd)
+        assert done.returncode == code, done.stdout + done.stderr
+        return done.stdout + done.stderr
+
+    shop.mkdir()
+    step("init", "--on", f"package:{SHARED}", "--name", "Bay Four")
+    for words in (["init", "--quiet"], ["add", "--all"], ["commit", "--quiet", "--message", "Begun"]):
+        assert run("git", "-c", "user.name=x", "-c", "user.email=x@x.invalid", *words, cwd=shop).returncode == 0
+    (tmp_path / "found.json").write_text(LAYER, encoding="utf-8")
+    assert "1 written down, 1 in conflict" in step("take", tmp_path / "found.json")
+    for name in ("records/vehicles/mirefield/teal-2012-2016.yaml", "records/gear/speakers/pebblerun-tern-60.yaml"):
+        (shop / name).parent.mkdir(parents=True)
+        shutil.copy(PACKAGE / "commands/collection/all" / name, shop / name)
+    note = shop / "records/notes/kelbrook/finch-2014-2018.txt"
+    note.parent.mkdir(parents=True)
+    note.write_text("Key in drawer 4.", encoding="utf-8")
+
+    step("check")
+    assert f"from the shared collection '{SHARED}'" in step(
+        "verify", "finch-2014-2018", "--by", "mo", "--car", "2016", code=2
+    )
+    found = step("find", "finch"), step("find", "teal")
+    assert "with additions of ours" in found[0]
+    assert "ours" in found[1]
+    assert "restraint" in step("review", "HEAD").casefold()
+    step("build", "--no-pdf")
+    page = (shop / "site/vehicles/kelbrook/finch-2014-2018.record.html").read_text(encoding="utf-8")
+    assert f"Shared: from &#39;{SHARED}&#39;" in page
+    assert "(ours)" in page
+    assert "Key in drawer 4." in page
+    assert "drawer" not in (shop / "site/vehicles/kelbrook/finch-2014-2018.json").read_text(encoding="utf-8")
+    assert "ours" in (shop / "site/makes/mirefield.html").read_text(encoding="utf-8")
+    assert "Ours:" in (shop / "site/gear/pebblerun-tern-60.html").read_text(encoding="utf-8")
+
+    assert "teal-2012-2016: a vehicle" in step("give", "--out", tmp_path / "gift")
+    shutil.copytree(county, kept)
+    step("take", tmp_path / "gift", cwd=kept)
+    step("check", cwd=kept)
+    settings = shop / "undertrim.toml"
+    settings.write_text(settings.read_text(encoding="utf-8").replace(f"package:{SHARED}", "../kept"), encoding="utf-8")
+    assert step("give") == "nothing to give: the shared collections have all of it\n"
+    assert step("check", code=1).count("(layer)") == 4

@@ -20,7 +20,7 @@ import mutations
 from slips import evidence, guards, numbers, parts, plugs_and_texts, times, wiring  # for what they register
 from slips.making import SLIPS, Data, Slip, Spoilt
 
-from undertrim.check import one_file, runner
+from undertrim.check import one_file, settling
 from undertrim.check.across import across
 from undertrim.check.one_file import Looked
 from undertrim.check.register import COLLECTION_RULES
@@ -123,7 +123,7 @@ def found_in(workspace: Workspace, path: Path, source: Source) -> set[str]:
     source = dataclasses.replace(source, path=named(source.path, source))
     item = one_file.look(entry(named(path, source), workspace.kind(path), source))
     found = across([item, *(other for other in _shelf(workspace) if other.path != item.path)])
-    settled = runner._settled(item, found.of(item), COLLECTION_RULES)
+    settled = settling.settled(item, found.of(item), COLLECTION_RULES)
     return {problem.rule for problem in settled}
 
 

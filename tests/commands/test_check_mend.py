@@ -55,7 +55,7 @@ def test_a_file_that_may_not_be_written_is_said(
     def full(*_: object) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr("undertrim.commands.mended.write_text", full)
+    monkeypatch.setattr("undertrim.record.store.write_text", full)
     FILE.write_text(BASE.replace("count: 4}", "count: 4", 1), encoding="utf-8")
     assert cli.main(["check", "--mend"]) == 1
     assert "it could not be written: No space left on device" in capsys.readouterr().err

@@ -106,7 +106,7 @@ def test_a_file_that_cannot_be_written_is_said(
         raise OSError(28, "No space left on device")
 
     FILE.write_text(BASE.replace("demo: yes", "demo:  yes"), encoding="utf-8")
-    monkeypatch.setattr("undertrim.commands.format.write_text", full)
+    monkeypatch.setattr("undertrim.record.store.write_text", full)
     code, out, err = run(capsys)
     assert (code, out) == (1, "")
     assert "could not be written: No space left on device" in err

@@ -21,7 +21,7 @@ def listening(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> list[tuple[str
     monkeypatch.chdir(tmp_path)
     heard: list[tuple[str, int]] = []
 
-    def listen(root: Path, out: Path, rebuild: Callable[[], None], host: str, port: int) -> None:
+    def listen(root: Path, below: list[Path], out: Path, rebuild: Callable[[], None], host: str, port: int) -> None:
         heard.append((host, port))
 
     monkeypatch.setattr(site, "serve", listen)

@@ -14,7 +14,7 @@ from typing import Any, TypeVar
 
 from mutants import ROOT, Mutant
 
-from undertrim.check import one_file, reports, runner
+from undertrim.check import one_file, reports, settling
 from undertrim.check.across import Across, across
 from undertrim.check.one_file import CRASH, Looked
 from undertrim.check.register import COLLECTION_RULES
@@ -190,7 +190,7 @@ def _checked(made: Entry, beside: Sequence[Looked]) -> Report:
     others = [item for item in beside if item.path.stem != looked.path.stem]
     said = _stage("check of all", lambda: across([looked, *others])) if looked.card else Across()
     _no_crash("check of all", [problem for found in said.found.values() for problem in found])
-    settled = _stage("allows", lambda: tuple(runner._settled(looked, said.of(looked), COLLECTION_RULES)))
+    settled = _stage("allows", lambda: tuple(settling.settled(looked, said.of(looked), COLLECTION_RULES)))
     _no_crash("check", [*looked.problems, *settled])
     report = Report(1, tuple(sorted(settled, key=lambda problem: problem.sort_key)))
     for write in (reports.text, reports.as_json, reports.github):

@@ -141,8 +141,9 @@ def test_another_paper_is_made_anew(tmp_path: Path) -> None:
 
     def key(settings: str) -> str:
         (tmp_path / "undertrim.toml").write_text(settings, encoding="utf-8")
-        (found,) = keys(Workspace(tmp_path), [path], URL, Digests(), NOTHING)
-        assert found.now(found.gear, Joining(NOTHING)) == found
+        space = Workspace(tmp_path)
+        (found,) = keys(space, [path], URL, Digests(), NOTHING)
+        assert found.now(space, found.gear, Joining(NOTHING)) == found
         return found.key
 
     assert key("") == key('paper = "a4"')

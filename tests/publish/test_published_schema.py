@@ -27,13 +27,14 @@ from undertrim.derive.procedure import tally
 from undertrim.derive.procedure.steps import SECTIONS
 from undertrim.derive.wiring.row import State
 from undertrim.publish import described
-from undertrim.publish.encoding import compact
-from undertrim.publish.facts import asked
+from undertrim.publish.encoding import compact, said
+from undertrim.publish.facts import asked, whose
 from undertrim.publish.facts import shelf as shelf_facts
 from undertrim.publish.facts.shown_vehicle import Part
 from undertrim.publish.facts.vehicle import FORMAT
 from undertrim.publish.web import finder
 from undertrim.record.model import VehicleRecord
+from undertrim.record.whose import Whose
 
 Schema = dict[str, Any]
 SCHEMA: Schema = described.schema()
@@ -75,7 +76,7 @@ def everything() -> list[Found]:
         patch.setattr(finder, "MOST_IN_ONE", 2)
         patch.setattr(shelf_facts, "MOST_IN_ONE", 1000)
         pieces = [*finders(), *shelves(without_one())]
-    return [*whole, *pieces, *exemplified(), touched()]
+    return [*whole, *pieces, *exemplified(), touched(), added_to(whole)]
 
 
 def touched() -> Found:
@@ -83,6 +84,13 @@ def touched() -> Found:
     entry = disputing(ROOT / "records/vehicles/kelbrook/finch-2014-2018.yaml", ["ladders/wheel/pin", "connectors/radio-main/pins/7/colour"])  # fmt: skip
     assert isinstance(entry.record, VehicleRecord)
     return "asked", "a disputed contact", json.loads(compact(asked.asked(entry.record, entry.source, entry.address)))
+
+
+def added_to(whole: list[Found]) -> Found:
+    """A shared vehicle to which a shop added something."""
+    made = whose.shown(Whose("County", evidence=frozenset({"e9"}), note="Key in drawer 4."))
+    facts = next(data for name, _, data in whole if name == "vehicle")
+    return "vehicle", "an addition", {**facts, "whose": json.loads(compact(said(made)))}
 
 
 def without_one() -> Stock:

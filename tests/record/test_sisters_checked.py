@@ -8,7 +8,6 @@ from sisters import ALL, OTTER, VOLE, Place, faults
 from undertrim.check import runner
 from undertrim.check.copies import sections
 from undertrim.record.digests import Digests
-from undertrim.record.sisters import sisters_digest
 from undertrim.record.store import Workspace
 
 
@@ -123,17 +122,17 @@ def test_one_file_can_be_checked_alone(place: Place) -> None:
 
 
 def test_a_record_is_looked_at_again_when_what_it_takes_from_changes(place: Place) -> None:
-    vehicles, path = place.folder / "records" / "vehicles", place.vole(ALL).path
-    before = sisters_digest(vehicles, path, Digests())
+    space, path = Workspace(place.folder), place.vole(ALL).path
+    before = space.beside_state(path, Digests())
     place.write("brindleway/heron-2014-2018", OTTER.replace("Otter", "Heron"))
-    assert sisters_digest(vehicles, path, Digests()) == before  # it takes nothing from that one
+    assert space.beside_state(path, Digests()) == before  # it takes nothing from that one
     place.write("brindleway/otter-2014-2018", OTTER.replace("182 mm", "181 mm"))
-    assert sisters_digest(vehicles, path, Digests()) != before
-    assert sisters_digest(vehicles, vehicles / "brindleway/otter-2014-2018.yaml", Digests()) == ""
+    assert space.beside_state(path, Digests()) != before
+    assert space.beside_state(path.parents[1] / "brindleway/otter-2014-2018.yaml", Digests()) == ""
 
 
 def test_a_record_that_comes_to_be_there_counts_too(place: Place) -> None:
-    vehicles, path = place.folder / "records" / "vehicles", place.vole(ALL.replace("otter", "heron")).path
-    before = sisters_digest(vehicles, path, Digests())
+    space, path = Workspace(place.folder), place.vole(ALL.replace("otter", "heron")).path
+    before = space.beside_state(path, Digests())
     place.write("brindleway/heron-2014-2018", OTTER.replace("Otter", "Heron"))
-    assert sisters_digest(vehicles, path, Digests()) != before
+    assert space.beside_state(path, Digests()) != before

@@ -22,7 +22,6 @@ from undertrim.record import photo_files
 from undertrim.record.digests import Digests, joined
 from undertrim.record.ledger import Ledger
 from undertrim.record.leftovers import sweep
-from undertrim.record.sisters import sisters_digest
 from undertrim.record.store import Workspace
 
 ALL, CARD = "all", "card"
@@ -108,10 +107,9 @@ class Cache:
             if not folder or path.is_symlink():
                 return ""
             photos = photo_files.state(path, self._digests)
-            beside = sisters_digest(workspace.records / "vehicles", path, self._digests)
-            return joined(
-                self._digests.of(path), folder, path.name, photos, self.program, part, *filter(None, [beside])
-            )
+            beside = workspace.beside_state(path, self._digests)
+            said = workspace.state(path, self._digests)
+            return joined(said, folder, path.name, photos, self.program, part, *filter(None, [beside]))
         except OSError:
             return ""
 

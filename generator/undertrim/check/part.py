@@ -25,7 +25,12 @@ class Part:
 
     def among(self, records: Path, files: Iterable[Path]) -> list[Path]:
         """Those record files that are in this part. It depends on the name of a file alone, so that a new record moves no other."""
-        return [path for path in files if self._number(path.relative_to(records)) == self.number]
+        return [path for path in files if self._number(_inside(records, path)) == self.number]
 
     def _number(self, inside: Path) -> int:
         return zlib.crc32(inside.as_posix().encode()) % self.of + 1
+
+
+def _inside(records: Path, path: Path) -> Path:
+    """Where a file is in its collection, the own one or another that it lies on."""
+    return path.relative_to(records) if path.is_relative_to(records) else Path(*path.parts[-3:])

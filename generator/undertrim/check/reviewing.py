@@ -32,10 +32,10 @@ Progress = Callable[[int, int], None]
 
 def review(here: Workspace, base: Base, progress: Progress | None = None) -> Review:
     """What the changes since `base` do. Raises NoHistory."""
-    differing = pairs(base, here)
     looking = _Looking(here, base)
-    gear = [(pair, *looking.gear(pair)) for pair in differing if here.kind(here.root / pair.name) == "gear"]
-    vehicles = [pair for pair in differing if here.kind(here.root / pair.name) == "vehicle"]
+    differing = [*pairs(base, here), *looking.added()]
+    gear = [(pair, *looking.gear(pair)) for pair in differing if here.kind(here.at(pair.name)) == "gear"]
+    vehicles = [pair for pair in differing if here.kind(here.at(pair.name)) == "vehicle"]
     vehicles += looking.taking(vehicles)
     if not vehicles and not gear:
         return Review(base.called, (), (), ())
@@ -98,14 +98,19 @@ class _Looking:
     shelf: dict[Path, Looked] = field(default_factory=dict)
     """The same of all gear of now."""
 
+    def added(self) -> list[Pair]:
+        """The shared records to which the own layer adds something else."""
+        found = ((name, self.here.at(name)) for name in self.base.added())
+        return [Pair(name, name) for name, path in found if path.is_file() and not self.here.is_own(path)]
+
     def taking(self, vehicles: Sequence[Pair]) -> list[Pair]:
         """The records that take something from a changed one, though they say what they said; what those of before take from is fetched."""
         digests = remembered(self.here)
         named = frozenset(Path(name).stem for pair in vehicles for name in (pair.before, pair.now) if name)
-        found = takers(self.here.records / "vehicles", named, digests) if named else []
+        found = takers(self.here.beside(), named, digests) if named else []
         digests.ledger.save()
         known = {pair.now for pair in vehicles}
-        names = [name for path in found if (name := path.relative_to(self.here.root).as_posix()) not in known]
+        names = [name for path in found if (name := self.here.name(path)) not in known]
         self.base.fetch(names)
         more = [Pair(name, name) for name in names]
         self._fetch_sisters([*vehicles, *more])
@@ -159,10 +164,9 @@ class _Looking:
         return self._vehicles(known, every) if every else []
 
     def _vehicles(self, known: Collection[str], among: Collection[str] | None) -> list[Path]:
-        folder = self.here.records / "vehicles"
-        paths = self.here.files([folder]) if folder.is_dir() else []
+        paths = self.here.every("vehicles")
         wanted = (path for path in paths if among is None or address(path) in among)
-        return [path for path in wanted if path.relative_to(self.here.root).as_posix() not in known]
+        return [path for path in wanted if self.here.name(path) not in known]
 
     def together(self, vehicles: Sequence[Pair]) -> tuple[tuple[Problem, ...], tuple[Problem, ...]]:
         """What is found of several records together now and was not, and what no longer is."""
@@ -175,9 +179,9 @@ class _Looking:
         """A changed record on both sides."""
         found = []
         for place, name, known in ((self.base.workspace, pair.before, self.before), (self.here, pair.now, self.now)):
-            entry = place.load(place.root / name) if name else None
+            entry = place.load(place.at(name)) if name else None
             if entry:
-                known.append(together.seen(entry, self.here.shown(self.here.root / name)))
+                known.append(together.seen(entry, self.here.shown(self.here.at(name))))
             found.append(entry)
         return found[0], found[1]
 

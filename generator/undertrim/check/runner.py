@@ -12,17 +12,17 @@ from itertools import chain
 from operator import itemgetter
 from pathlib import Path
 
-from undertrim.check import allowing, handbook
+from undertrim.check import additions, handbook, layering
 from undertrim.check.across import Across, across
 from undertrim.check.cache import ALL, CARD, Cache
 from undertrim.check.one_file import CRASH, Looked, look, neighbour, unseen
 from undertrim.check.part import Part
-from undertrim.check.register import COLLECTION_RULES, GEAR_RULES, RECORD_RULES, rule_ids
+from undertrim.check.register import COLLECTION_RULES
+from undertrim.check.settling import check_entry, settled
 from undertrim.check.strays import strays
 from undertrim.record.gear import AnyRecord
-from undertrim.record.model import VehicleFacts
 from undertrim.record.problem import Level, Problem
-from undertrim.record.store import Entry, Workspace, address
+from undertrim.record.store import Workspace, address
 from undertrim.work.crew import Crew, Failed
 from undertrim.work.workers import Workers
 
@@ -77,10 +77,15 @@ def _check(looking: "_Looking", paths: Sequence[Path], progress: Progress | None
     )  # as in a check of all, so as to say the same
     said = across([item for _, item in in_order], looking.cache.meetings if looking.cache else None)
     problems = [
-        *(problem for item in looked for problem in _settled(item, said.of(item), COLLECTION_RULES)),
+        *(problem for item in looked for problem in settled(item, said.of(item), COLLECTION_RULES)),
         *(() if part else _beyond(said, beside, {address(path) for path in chosen})),
-        *((*handbook.problems(workspace, paths), *strays(workspace, paths)) if not part or part.number == 1 else ()),
+        *(
+            (*handbook.problems(workspace, paths), *strays(workspace, paths), *additions.problems(workspace, paths))
+            if not part or part.number == 1
+            else ()
+        ),
     ]
+    problems = [*layering.at_origin(workspace, problems)] if workspace.shared else problems
     earlier = tuple(item.path for item in looked if item.earlier)
     return Report(len(chosen), tuple(sorted(problems, key=lambda problem: problem.sort_key)), earlier)
 
@@ -89,11 +94,6 @@ def neighbours(workspace: Workspace, paths: Sequence[Path], cache: Cache) -> lis
     """What the rules for the collection want to know of these files."""
     with Crew() as workers:
         return list(_Looking(workspace, cache, workers).neighbours(paths))
-
-
-def check_entry(entry: Entry) -> tuple[Problem, ...]:
-    """All problems of one file by itself, allows applied."""
-    return tuple(sorted(_settled(look(entry), [], ()), key=lambda problem: problem.sort_key))
 
 
 @dataclass(frozen=True)
@@ -158,29 +158,11 @@ def _counted(results: Iterable[Looked], total: int, progress: Progress | None) -
         yield item
 
 
-def _settled(
-    looked: Looked, across: Sequence[Problem], collection: Collection[str], single: Collection[str] | None = None
-) -> Iterator[Problem]:
-    """What is left of a file's problems after its allows; the rules that looked at it are those of the `collection` and `single` ones."""
-    problems = [*looked.problems, *across]
-    if not looked.allows:
-        return iter(problems)
-    alone = _rules(looked) if single is None else single
-    ran = frozenset((*alone, *collection)) if looked.complete else frozenset()
-    return allowing.apply(looked.path, looked.allows, problems, rule_ids(), ran)
-
-
 def settled_across(looked: Looked, found: Sequence[Problem]) -> Iterator[Problem]:
     """What is left of what the rules for the collection found in a file after its allows for these."""
     allows = [allow for allow in looked.allows if allow.rule in COLLECTION_RULES and allow.reason]
     only = replace(looked, problems=(), allows=tuple(allows), card=None)
-    return _settled(only, found, COLLECTION_RULES, ())
-
-
-def _rules(looked: Looked) -> Collection[str]:
-    """The rules for one file that look at a file of this kind."""
-    vehicle = looked.card is not None and isinstance(looked.card.facts, VehicleFacts)
-    return RECORD_RULES if vehicle else GEAR_RULES
+    return settled(only, found, COLLECTION_RULES, ())
 
 
 def _beyond(across: Across, beside: Sequence[Looked], chosen: Collection[str]) -> Iterator[Problem]:

@@ -28,7 +28,7 @@ def strays(workspace: Workspace, paths: Sequence[Path]) -> Iterator[Problem]:
 
 def _ownerless(workspace: Workspace, paths: Sequence[Path]) -> Iterator[Problem]:
     """Photographs of no record; told wherever all records of their make are checked."""
-    for path in photo_files.ownerless(workspace.records / "vehicles"):
+    for path in photo_files.ownerless(workspace.own("vehicles", "")):
         if not paths or any(path.resolve().is_relative_to(asked.resolve()) for asked in paths):
             said = message("files/photos-of-none", name=printable(path.name))
             yield Problem(workspace.shown(path), Position(1, 1), Level.WARNING, RULE, said)

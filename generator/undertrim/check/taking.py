@@ -2,11 +2,11 @@
 
 import re
 from collections import Counter
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from undertrim.check.runner import Progress, check_entry
+from undertrim.check.settling import check_entry
 from undertrim.check.tried_places import nowhere
 from undertrim.derive.claims import Deed, Outcome, Taking
 from undertrim.derive.evidence.fingerprint import fingerprints
@@ -20,6 +20,8 @@ from undertrim.record.source import Source, read_text
 from undertrim.record.stamping import PARTS, unstamped, with_parts
 from undertrim.record.store import Entry, Workspace
 from undertrim.words import Message, WayOut, message
+
+Progress = Callable[[int, int], None]
 
 _OF_A_THING = 3
 """Keys that lead to a field of a thing: one that is deeper is in a block of its own."""
@@ -39,6 +41,7 @@ class Taken:
     """Whether the record was stamped as verified, and is no longer."""
     unlaid: bool = False
     """Whether the text could not be laid out the one way."""
+    answers: tuple[Answer, ...] = ()
 
     @property
     def changed(self) -> bool:
@@ -48,7 +51,7 @@ class Taken:
 
 def take(place: Workspace, path: Path, answers: Sequence[Answer], progress: Progress | None = None) -> Taken:
     """What becomes of one record; nothing is written."""
-    return taken(place, place.load(path), answers, progress)
+    return replace(taken(place, place.load(path), answers, progress), answers=tuple(answers))
 
 
 def taken(
@@ -106,7 +109,8 @@ def _unstamped(place: Workspace, entry: Entry) -> Entry:
 def laid(place: Workspace, entry: Entry) -> tuple[str, bool]:
     """Its text laid out the one way, and whether that could be done."""
     try:
-        return layout.laid_out(entry.source, entry.kind, modeline.wanted(entry.path, entry.kind, place.root)), True
+        line = modeline.wanted(entry.path, entry.kind, place.root) if place.is_own(entry.path) else ""
+        return layout.laid_out(entry.source, entry.kind, line), True
     except CannotLay:
         return entry.source.as_typed.text, False
 

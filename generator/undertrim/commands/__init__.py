@@ -16,6 +16,7 @@ _NAMES = (
     "find",
     "fit",
     "format",
+    "give",
     "import",
     "init",
     "load",

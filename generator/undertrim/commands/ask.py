@@ -64,7 +64,9 @@ def run(options: argparse.Namespace) -> int:
     if options.part:
         if options.out:
             raise Usage(message("asked-part/no-out"))
-        return ask_parts.run(workspace(options), entry)
+        place = workspace(options)
+        place.refuse_shared(entry.path)
+        return ask_parts.run(place, entry)
     draft = _draft(options.out or Path(f"{entry.id}-answers.json"), entry)
     assert isinstance(entry.record, VehicleRecord)
     try:

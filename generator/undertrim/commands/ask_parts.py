@@ -22,7 +22,6 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import printable
 from undertrim.record.source import Data
 from undertrim.record.store import Entry, Workspace
-from undertrim.record.writing import write_text
 from undertrim.words import Message, WayOut, message, say
 
 _ANOTHER, _STOP = "", "stop here"
@@ -128,7 +127,7 @@ def _write(place: Workspace, entry: Entry, part: PartSeen, kept: Kept) -> None:
     if added.refused:
         _tell("asked-part/refused", added.refused)
     else:
-        write_text(entry.path, added.text)
+        place.write(entry.path, added.text)
         kept.done.append(part.id)
         print(say(message("asked-part/written", part=part.id)))
         for problem in added.problems:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from undertrim.check import names, taking
+from undertrim.check import layering, names, taking
 from undertrim.commands.common import progress
 from undertrim.commands.imported_rows import Told, ToldCell
 from undertrim.derive.claims import Deed
@@ -17,7 +17,6 @@ from undertrim.record.model import VehicleRecord
 from undertrim.record.problem import Position
 from undertrim.record.source import Data, Pointer, Source
 from undertrim.record.store import Workspace, address
-from undertrim.record.writing import write_text
 from undertrim.words import Message, message, one_of
 
 
@@ -58,9 +57,9 @@ def _take(place: Workspace, path: Path, asked: Sequence[_Asked], told: Told, *, 
         told.rows[one.row.number].append(ToldCell(one.at, about, outcome.deed, outcome.said))
     if taken.changed:
         if not dry:
-            write_text(path, taken.text)
+            layering.write(place, taken)
         code = "claims/would-change" if dry else "claims/changed"
-        told.changed.append(message(code, path=str(place.shown(path))))
+        told.changed.append(message(code, path=str(place.shown(layering.target(place, path)))))
 
 
 def _answers(file: Path, row: Row, mapping: Mapping, vehicle: str) -> tuple[list[_Asked], list[ToldCell]]:
@@ -144,7 +143,7 @@ class _Shelf:
         return same[0]
 
     def _of_make(self, make: str) -> Iterator[Path]:
-        for path in self.place.files([self.place.records / "vehicles"]):
+        for path in self.place.every("vehicles"):
             if names.folded(path.parent.name.removesuffix("-make")) == names.folded(make):
                 yield path
 

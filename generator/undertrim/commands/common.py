@@ -6,9 +6,11 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from undertrim.check import layering
 from undertrim.commands.details import working_in
 from undertrim.commands.usage import Usage
 from undertrim.record.problem import printable
+from undertrim.record.root import NoWorkspace
 from undertrim.record.store import Workspace
 from undertrim.words import Value, WayOut, message, say
 
@@ -33,7 +35,17 @@ def workspace(options: argparse.Namespace) -> Workspace:
     start = options.root or next(iter(getattr(options, "paths", None) or ()), None) or Path.cwd()
     if not start.exists():
         raise Usage(message("files/does-not-exist", name=str(start)))
-    return working_in(Workspace.holding(start if start.is_dir() else start.parent))
+    found = _standing_on(start) if options.root is None else None
+    return working_in(found or Workspace.holding(start if start.is_dir() else start.parent, layering.layered))
+
+
+def _standing_on(start: Path) -> Workspace | None:
+    """The workspace around here, where what is named is in a shared collection that it lies on: it is read there, and not written."""
+    try:
+        here = Workspace.holding(Path.cwd(), layering.layered)
+    except NoWorkspace:
+        return None
+    return here if any(start.resolve().is_relative_to(one.records) for one in here.shared) else None
 
 
 def add_paths(parser: argparse.ArgumentParser) -> None:

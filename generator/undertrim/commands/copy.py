@@ -39,8 +39,8 @@ def run(options: argparse.Namespace) -> int:
     """Write the file; exit 1, with nothing written, if nothing can be taken from the other record."""
     place = workspace(options)
     other, start = new_car.sister(place, options.vehicle), _start(options.new, options.built)
-    path = place.records / "vehicles" / identity.vehicle_path(_facts(start))
-    if path.exists():
+    path = place.own("vehicles", identity.vehicle_path(_facts(start)))
+    if place.at(place.name(path)).exists():
         raise Usage(message("copy/there", path=printable(str(place.shown(path)))))
     name = starting.called(place, other)
     notes = _notes(name)

@@ -64,7 +64,7 @@ def accounts(entries: Sequence[Entry]) -> Iterator[Account]:
 
 def _read(place: Workspace, names: Sequence[str]) -> Iterator[Entry]:
     try:
-        paths = [vehicle_file(place, name) for name in names] or place.files([place.records / "vehicles"])
+        paths = [vehicle_file(place, name) for name in names] or place.every("vehicles")
     except NotFound as error:
         raise Usage(str(error)) from error
     show = progress(message("commands/reading"))

@@ -38,7 +38,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _rows(place: Workspace) -> list[Row]:
     """All vehicles of the workspace; a record that cannot be read is not among them, as `undertrim check` says."""
-    paths = place.files([place.records / "vehicles"])
+    paths = place.every("vehicles")
     show = progress(message("commands/reading"))
     rows = []
     for number, path in enumerate(paths, 1):

@@ -70,7 +70,7 @@ def _everywhere(place: Workspace, options: argparse.Namespace) -> int:
     if gear is None:
         raise Usage(no_gear(shelf, options.everywhere, [item.id for item in shelf.items], "gear"))
     found, left_out = [], []
-    paths = place.files([place.records / "vehicles"])
+    paths = place.every("vehicles")
     show = progress(message("commands/reading"))
     for number, path in enumerate(paths, 1):
         entry = place.load(path)

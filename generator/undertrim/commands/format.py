@@ -18,7 +18,6 @@ from undertrim.record.layout import CannotLay, modeline
 from undertrim.record.problem import printable
 from undertrim.record.source import Source
 from undertrim.record.store import Workspace
-from undertrim.record.writing import write_text
 from undertrim.words import Message, WayOut, message, say
 
 
@@ -38,7 +37,7 @@ def run(options: argparse.Namespace) -> int:
     place = workspace(options)
     paths = list(existing(options))
     refuse_empty(place)
-    chosen = [path for path in place.files(paths) if place.kind(path)]
+    chosen = [path for path in (place.files(paths) if paths else place.own_files()) if place.kind(path)]
     outcomes = [_format(place, path, options) for path in chosen]
     left, differ = outcomes.count(None), outcomes.count(False)
     if options.check and differ:
@@ -65,13 +64,13 @@ def _format(place: Workspace, path: Path, options: argparse.Namespace) -> bool |
     if options.check:
         print(say(_first(source, text)))
     if not options.diff and not options.check:
-        return _write(source, path, text)
+        return _write(place, source, path, text)
     return False
 
 
-def _write(source: Source, path: Path, text: str) -> bool | None:
+def _write(place: Workspace, source: Source, path: Path, text: str) -> bool | None:
     try:
-        write_text(path, text)
+        place.write(path, text)
     except OSError as error:
         _tell_left(source, message("format/cannot-write", error=str(error.strerror or error)))
         return None

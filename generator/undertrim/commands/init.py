@@ -1,7 +1,8 @@
 """Make a folder into a collection: settings, an example, a handbook, editor settings, and the steps that every change goes through.
 
 DIR is the folder (default: here), which is made where there is none. A file that is there already is never overwritten; it is named. The
-README that is written says the two commands from nothing to a site. What comes with this program is copied, and nothing is fetched.
+README that is written says the two commands from nothing to a site. What comes with this program is copied, and nothing is fetched. With --on it
+is a layer on a shared collection, into which nothing is ever written.
 """
 
 import argparse
@@ -11,7 +12,7 @@ from pathlib import Path, PurePosixPath
 from undertrim import resources
 from undertrim.commands.installed import pinned
 from undertrim.commands.usage import Usage
-from undertrim.record import collection, handbook
+from undertrim.record import collection, handbook, layers
 from undertrim.record.problem import printable
 from undertrim.words import message, say, spoken
 
@@ -28,6 +29,13 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--name", help="what the site is called (default: the name of the folder)")
     parser.add_argument("--address", metavar="URL", help="where the site will be, as sheets print it")
     parser.add_argument("--repository", metavar="URL", help="where the records will be kept")
+    parser.add_argument(
+        "--on",
+        action="append",
+        default=[],
+        metavar="COLLECTION",
+        help="a shared collection that this one lies on: its folder, or package:NAME; may be repeated",
+    )
 
 
 def run(options: argparse.Namespace) -> int:
@@ -37,7 +45,7 @@ def run(options: argparse.Namespace) -> int:
         raise Usage(message("init/no-folder", path=printable(str(options.folder))))
     words = _words(options, folder)
     kept = made = 0
-    for place, content in _contents(words):
+    for place, content in _contents(words, is_layer=bool(options.on)):
         there = not _put(folder / place, content)
         kept, made = kept + there, made + (not there)
         if there:
@@ -59,6 +67,7 @@ def _words(options: argparse.Namespace, folder: Path) -> dict[str, str]:
     return {
         "@ADDRESS@": lines["address"],
         "@REPOSITORY@": lines["repository"],
+        "@COLLECTIONS@": _collections(options.on, folder),
         '"@NAME@"': lines["name"].removeprefix("name = ").rstrip(),
         "@NAME@": settings["name"],
         "@REQUIREMENTS@": "\n".join(pinned()),
@@ -74,10 +83,20 @@ def _setting(key: str, value: str | None) -> str:
     return line
 
 
-def _contents(words: dict[str, str]) -> Iterator[tuple[str, bytes]]:
-    """Every file by its place, with what is to stand in it."""
+def _collections(named: list[str], folder: Path) -> str:
+    """The line that names the shared collections, or one that waits to be filled in. Raises BadSettings where one is not there."""
+    if not named:
+        return '# collections = ["../shared"] '
+    found = (layers.named_on(folder, one, Path.cwd()) for one in named)
+    return f"collections = [{', '.join(map(collection.quoted_text, found))}] "
+
+
+def _contents(words: dict[str, str], *, is_layer: bool) -> Iterator[tuple[str, bytes]]:
+    """Every file by its place, with what is to stand in it. A layer on shared collections needs no example."""
     for start in (_FILES / "all", _language()):
         for path in sorted(one for one in start.rglob("*") if one.is_file()):
+            if is_layer and path.relative_to(start).parts[0] == "records":
+                continue
             text = path.read_text(encoding="utf-8")
             for mark, word in words.items():
                 text = text.replace(mark, word)

@@ -115,8 +115,8 @@ def begin(place: Workspace, car: NewCar, like: Entry | None, *, another: bool) -
     found = starting.known(place, car.facts)
     if found and (found[0].same or not another):
         return found[0].said
-    if (place.records / "vehicles" / car.path).exists():
-        return message("copy/there", path=printable(str(place.shown(place.records / "vehicles" / car.path))))
+    if (path := place.own("vehicles", car.path)).exists():
+        return message("copy/there", path=printable(str(place.shown(path))))
     return starting.like(place, car, like) if like else starting.fresh(place, car)
 
 

@@ -57,7 +57,7 @@ def asked(place: Workspace, kind: str, given: dict[str, str], *, asks: bool) -> 
         gathering.given |= {one.name: text for one in wires if (text := wires_told.asked(one))}
         gathering.asks = False
     said = gathering.of(wanted)
-    path = place.records / "gear" / _path(kind, said)
+    path = place.own("gear", _path(kind, said))
     if path.exists():
         return message("copy/there", path=printable(str(place.shown(path))))
     return _made(place, kind, said)
@@ -116,7 +116,7 @@ def _path(kind: str, said: Mapping[Pointer, Data]) -> PurePosixPath:
 
 
 def _made(place: Workspace, kind: str, answers: Mapping[Pointer, Data]) -> Fresh:
-    path = place.records / "gear" / _path(kind, answers)
+    path = place.own("gear", _path(kind, answers))
     said = {"kind": kind, **nested_all(answers, _HOME)}
     text = layout.laid_out(read_text(_text(said), path), "gear", modeline.wanted(path, "gear", place.root))
     entry = place.entry(path, read_text(text, place.shown(path)))

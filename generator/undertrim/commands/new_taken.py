@@ -51,7 +51,7 @@ def _begin(place: Workspace, file: ClaimsFile, new: NewVehicle | None, *, dry: b
     if new is None:
         return
     car = new_car.described(new)
-    path = place.records / "vehicles" / car.path
+    path = place.at(place.name(place.own("vehicles", car.path)))
     shown = printable(str(place.shown(path)))
     if _is_there(place, car, path):
         yield Begun(file, path, Deed.ALREADY, message("starting/already", path=shown))

@@ -40,6 +40,7 @@ def run(options: argparse.Namespace) -> int:
         record = vehicle_file(place, options.vehicle)
     except NotFound as error:
         raise Usage(str(error)) from error
+    place.refuse_shared(record)
     folder = place.shown(photo_files.folder(record))
     refused = [fault for path in options.files if (fault := _put(path, folder, options.name or path.stem))]
     for fault in refused:

@@ -19,7 +19,6 @@ from undertrim.record.pictures import Broken
 from undertrim.record.problem import Problem
 from undertrim.record.source import Data, Pointer, Source, read_text
 from undertrim.record.store import Entry, Workspace
-from undertrim.record.writing import write_text
 from undertrim.words import Message, message
 
 _LARGEST = 200_000_000
@@ -36,6 +35,8 @@ class Pictured:
 
 def take(place: Workspace, path: Path, one: Pictured) -> tuple[Message, bool]:
     """Save it and name it in the record: what was done, or why it was not, and whether it is there now."""
+    if not place.is_own(path):
+        return message("layers/no-photograph"), False
     try:
         return _take(place, place.load(path), one), True
     except (Refused, CannotPut, CannotLay) as error:
@@ -62,7 +63,7 @@ def _take(place: Workspace, entry: Entry, one: Pictured) -> Message:
         if fresh:
             (folder / name).unlink()
         raise Refused(message("claims/spoils", problem=problem.said, rule=problem.rule, hint=""))
-    write_text(entry.path, text)
+    place.write(entry.path, text)
     return message("claims/photo", file=str(place.shown(folder / name)))
 
 

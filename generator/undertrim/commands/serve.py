@@ -49,7 +49,9 @@ def run(options: argparse.Namespace) -> int:
         _build(builder)
         out.mkdir(exist_ok=True)
         _tell(host, f"http://{host}:{options.port}/")
-        site.serve(place.root, out, partial(_rebuild, builder), host, options.port)
+        site.serve(
+            place.root, [one.records for one in place.shared], out, partial(_rebuild, builder), host, options.port
+        )
     return 0
 
 

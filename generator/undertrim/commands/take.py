@@ -13,9 +13,10 @@ from dataclasses import dataclass, replace
 from difflib import unified_diff
 from pathlib import Path
 
-from undertrim.check import taking
+from undertrim.check import layering, taking
 from undertrim.check.taking import Taken
-from undertrim.commands import left_claims, new_taken, photos_taken
+from undertrim.commands import brought, left_claims, new_taken, photos_taken
+from undertrim.commands.brought import Brought
 from undertrim.commands.common import add_workspace, existing, progress, workspace
 from undertrim.commands.new_taken import Begun
 from undertrim.commands.photos_taken import Pictured
@@ -27,13 +28,14 @@ from undertrim.record.claims import Answer, ClaimsFile
 from undertrim.record.lookup import NotFound, file_of
 from undertrim.record.problem import Position, Problem, printable
 from undertrim.record.store import Workspace
-from undertrim.record.writing import write_text
 from undertrim.words import Items, Message, WayOut, message, say
 
 
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the arguments."""
-    parser.add_argument("paths", nargs="+", type=Path, metavar="FILE", help="a claims file")
+    parser.add_argument(
+        "paths", nargs="+", type=Path, metavar="FILE", help="a claims file, or a folder that 'undertrim give' wrote"
+    )
     parser.add_argument("--dry-run", action="store_true", help="show what would change, and write nothing")
     parser.add_argument(
         "--left", type=Path, metavar="FILE", help="put the answers that were refused into a new claims file"
@@ -74,7 +76,8 @@ def run(options: argparse.Namespace) -> int:
     paths = list(existing(options))
     options.paths = []  # claims files stand anywhere: they say nothing of where the records are
     place = workspace(options)
-    files = [claims.read(path, place.shown(path)) for path in paths]
+    files = [claims.read(path, place.shown(path)) for path in brought.files(paths)]
+    whole = brought.take(place, paths, dry=options.dry_run)
     begun = new_taken.begin(place, files, dry=options.dry_run)
     lines = [line for file in files for line in _bad(file)]
     taken: list[Taken] = []
@@ -86,13 +89,13 @@ def run(options: argparse.Namespace) -> int:
     if not options.dry_run:
         for one in taken:
             if one.changed:
-                write_text(one.path, one.text)
+                layering.write(place, one)
         lines += _photographs(place, files, lines)
-    _print(place, options, begun, taken, lines, unread)
+    _print(place, options, [*whole, *begun], taken, lines, unread)
     refused = [line for line in lines if line.deed is Deed.REFUSED]
     if options.left:
         left_claims.leave(options.left, [(line.file, line.number) for line in refused], begun)
-    return 1 if refused or unread or any(one.deed is Deed.REFUSED for one in begun) else 0
+    return 1 if refused or unread or Deed.REFUSED in [one.deed for one in begun] + [one.deed for one in whole] else 0
 
 
 def _by_record(files: Sequence[ClaimsFile]) -> Collection[list[_Asked]]:
@@ -151,7 +154,7 @@ def _photographs(place: Workspace, files: Sequence[ClaimsFile], lines: Sequence[
 def _print(
     place: Workspace,
     options: argparse.Namespace,
-    begun: Sequence[Begun],
+    begun: Sequence[Begun | Brought],
     taken: Sequence[Taken],
     lines: list[_Line],
     unread: list[Problem],
@@ -178,7 +181,7 @@ def _print(
 def _say_record(place: Workspace, one: Taken, *, dry: bool) -> None:
     if dry and one.changed:
         sys.stdout.writelines(_changes(place, one))
-    path = printable(str(place.shown(one.path)))
+    path = printable(str(place.shown(layering.target(place, one.path))))
     done = "claims/would-change" if dry else "claims/changed"
     for code, wanted in (("claims/stamp-gone", one.stamp_gone), ("claims/unlaid", one.unlaid), (done, one.changed)):
         if wanted:
@@ -221,6 +224,11 @@ def _data(place: Workspace, taken: Sequence[Taken], lines: Sequence[_Line]) -> d
             for line in lines
         ],
         "records": [
-            {"path": str(place.shown(one.path)), "changed": one.changed, "stamp_gone": one.stamp_gone} for one in taken
+            {
+                "path": str(place.shown(layering.target(place, one.path))),
+                "changed": one.changed,
+                "stamp_gone": one.stamp_gone,
+            }
+            for one in taken
         ],
     }

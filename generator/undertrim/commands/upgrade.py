@@ -17,7 +17,6 @@ from undertrim.record.layout import modeline
 from undertrim.record.migrations import CannotMove, Moved
 from undertrim.record.problem import printable
 from undertrim.record.store import Entry, Workspace
-from undertrim.record.writing import write_text
 from undertrim.words import Message, WayOut, message, say
 
 
@@ -32,7 +31,7 @@ def run(options: argparse.Namespace) -> int:
     """Move the records; exit 1 if one had to be left."""
     place = workspace(options)
     paths = list(existing(options))
-    chosen = [path for path in place.files(paths) if place.kind(path) == "vehicle"]
+    chosen = [path for path in (place.files(paths) if paths else place.own_files()) if place.kind(path) == "vehicle"]
     outcomes = [outcome for path in chosen for outcome in _upgrade(place, path, dry=options.dry_run)]
     if not outcomes:
         print(say(message("upgrade/nothing")))
@@ -55,7 +54,7 @@ def _upgrade(place: Workspace, path: Path, *, dry: bool) -> Iterator[bool]:
     if dry:
         sys.stdout.writelines(_changes(entry, found))
     else:
-        write_text(path, found.text)
+        place.write(path, found.text)
     _tell(entry, found, old, "upgrade/would-move" if dry else "upgrade/moved")
     yield True
 

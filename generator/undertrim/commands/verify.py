@@ -33,7 +33,6 @@ from undertrim.record.problem import Level, Problem
 from undertrim.record.source import Pointer, read_text
 from undertrim.record.stamping import KEY, PARTS, CannotStamp, stamped, with_parts
 from undertrim.record.store import Entry, Workspace
-from undertrim.record.writing import write_text
 from undertrim.words import WayOut, message, say
 
 _UNKNOWNS = "verified-with-unknowns"
@@ -83,9 +82,11 @@ def run(options: argparse.Namespace) -> int:
         raise Usage(say(message("verify/one-line")))
     place = workspace(options)
     try:
-        entry = place.load(vehicle_file(place, options.vehicle))
+        path = vehicle_file(place, options.vehicle)
     except NotFound as error:
         raise Usage(str(error)) from error
+    place.refuse_shared(path)
+    entry = place.load(path)
     if entry.kind != "vehicle":
         raise Usage(say(message("verify/no-vehicle", name=options.vehicle)))
     if entry.source.mends or not isinstance(entry.source.data, dict):  # first typed as it is read
@@ -147,7 +148,7 @@ def _write(place: Workspace, entry: Entry, made: _Made) -> int:
     _refuse_words(fresh, made.pointer)
     if in_the_way := sorted(_in_the_way(place, fresh, made), key=lambda problem: problem.sort_key):
         return _refuse(in_the_way)
-    write_text(entry.path, _laid(place, entry, made.text))
+    place.write(entry.path, _laid(place, entry, made.text))
     print(say(message("verify/done", path=str(entry.source.path), count=len(made.blocks))))
     return 0
 

@@ -1,7 +1,7 @@
 """What a page or a sheet says beside the facts: sentences of the catalogue, in which values may be markup of ours, and lists in the language's own way."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from functools import lru_cache
 
 from markupsafe import Markup
@@ -80,9 +80,13 @@ def link(to: str, text: str) -> Markup:
     return Markup('<a href="{}">{}</a>').format(to, text)
 
 
-def evidence_links(ids: Iterable[str], page: str = "") -> str:
-    """Evidence by its ids, each with the way to it; `page` is the page that it stands on, empty for the same."""
-    return listed(link(f"{page}#evidence-{name}", name) for name in ids)
+def evidence_links(ids: Iterable[str], page: str = "", ours: Collection[str] = ()) -> str:
+    """Evidence by its ids, each with the way to it, and which of it is `ours`; `page` is the page that it stands on, empty for the same."""
+    return listed(link(f"{page}#evidence-{name}", _called(name, ours)) for name in ids)
+
+
+def _called(name: str, ours: Collection[str]) -> str:
+    return say("layers/evidence-ours", evidence=name) if name in ours else name
 
 
 def _marked(values: dict[str, Value]) -> dict[str, Value]:

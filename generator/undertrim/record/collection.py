@@ -5,6 +5,7 @@ address = "https://fitting.example/"            # where its site is; sheets prin
 repository = "https://code.example/shop/cars"   # where its records are kept; pages lead there
 language = "en"    # of pages, sheets and commands; several for a site in each: ["en", "es"]. The first speaks to whoever asks for no other
 paper = "a4"       # that sheets and templates are printed on, or "letter", or both: ["a4", "letter"]
+collections = ["../shared"]  # what it lies on, lower ones first: folders beside this file, or "package:NAME" (layers.py)
 """
 
 import json
@@ -40,6 +41,7 @@ class Settings:
     repository: str = ""
     language: tuple[str, ...] = ("en",)
     paper: tuple[str, ...] = PAPERS[:1]
+    collections: tuple[str, ...] = ()
 
 
 def settings(root: Path) -> Settings:
@@ -70,6 +72,8 @@ def _value(path: Path, key: str, value: object) -> Any:
             return _languages(path, value)
         case "paper":
             return _papers(path, value)
+        case "collections":
+            return _collections(path, value)
         case _:
             known = [field.name for field in fields(Settings)]
             way = suggestion(key, known, message("nearness/settings"))
@@ -102,6 +106,14 @@ def _papers(path: Path, value: object) -> tuple[str, ...]:
     named = value if isinstance(value, list) else [value]
     if not named or any(not isinstance(name, str) or name not in PAPERS for name in named):
         raise BadSettings(path, message("collection/no-paper", known=one_of(*map(quoted, PAPERS))))
+    return tuple(dict.fromkeys(named))
+
+
+def _collections(path: Path, value: object) -> tuple[str, ...]:
+    """One collection or several, each once; whether it is there is asked where it is read."""
+    named = value if isinstance(value, list) else [value]
+    if any(not isinstance(name, str) or not name.strip() or not name.isprintable() for name in named):
+        raise BadSettings(path, message("collection/no-collections"))
     return tuple(dict.fromkeys(named))
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from undertrim.record.model import Conflict, Decided, Evidence, VehicleRecord
 from undertrim.record.model.gear import AnyGear, Assembly, Lead, Place, Tried
 from undertrim.record.model.kinds import GEAR, GearFacts
+from undertrim.record.whose import NOBODYS, Whose
 
 __all__ = ["GEAR", "AnyGear", "AnyRecord", "Assembly", "GearFacts", "GearRecord", "Lead", "Place", "Tried"]
 
@@ -19,6 +20,8 @@ class GearRecord:
     lang: str = ""
     evidence: dict[str, Evidence] = field(default_factory=dict)
     conflicts: dict[str, Conflict] = field(default_factory=dict)
+    whose: Whose = NOBODYS
+    """Whose it is where collections lie on each other: no field of a file."""
 
 
 AnyRecord = VehicleRecord | GearRecord

@@ -19,8 +19,7 @@ def vehicle_file(workspace: Workspace, name: str) -> Path:
             return path
         raise NotFound(message("files/does-not-exist", name=name))
     make, _, stem = name.rpartition("/")
-    folder = workspace.records / "vehicles"
-    every = [path for path in workspace.files([folder]) if folder.exists()]
+    every = workspace.every("vehicles")
     found = [path for path in every if path.stem == stem and make in ("", path.parent.name)]
     if len(found) == 1:
         return found[0]
@@ -33,8 +32,7 @@ def vehicle_file(workspace: Workspace, name: str) -> Path:
 
 def gear_file(workspace: Workspace, name: str) -> Path:
     """The file of the gear whose record has this id (the file's stem). Raises NotFound."""
-    folder = workspace.records / "gear"
-    every = workspace.files([folder]) if folder.exists() else []
+    every = workspace.every("gear")
     found = [path for path in every if path.stem == name]
     if found:
         return found[0]

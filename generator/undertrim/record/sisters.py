@@ -1,7 +1,7 @@
 """Finds the records that others take from, and says in short which ones a record's text may take from."""
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -19,16 +19,16 @@ _ENDINGS = (".yaml", ".yml")
 
 @dataclass(frozen=True)
 class Shelf:
-    """The vehicle records beside the one at `path`; `read` reads one by itself, without what it takes from others."""
+    """The vehicle records, those beside the one at `path`; `read` reads one by itself, without what it takes from others."""
 
-    vehicles: Path
+    every: Callable[[], Iterable[Path]]
     path: Path
     read: Callable[[Path], Sister]
 
     def find(self, name: str) -> Sister | Message:
         """The record that goes by `<id>` or `<make>/<id>`, or why nothing can be taken from it."""
         make, _, stem = name.rpartition("/")
-        every = list(_files(self.vehicles))
+        every = list(self.every())
         found = [path for path in every if path.stem == stem and make in ("", path.parent.name)]
         if not found:
             others = sorted({path.stem for path in every if path != self.path})
@@ -49,21 +49,23 @@ class Shelf:
         return found
 
 
-def sisters_digest(vehicles: Path, path: Path, digests: Digests) -> str:
-    """Changes with every record that the one at `path` may take from; empty where it takes from none.
+def sisters_digest(
+    every: Callable[[], Iterable[Path]], path: Path, digests: Digests, state: Callable[[Path], str]
+) -> str:
+    """Changes with every record that the one at `path` may take from, by its `state`; empty where it takes from none.
 
     The text is not read as YAML: each word in it that some record goes by counts. Raises OSError where it cannot be read.
     """
     words = digests.words(path, _named)
     if not words:
         return ""
-    near = (other for other in _files(vehicles) if other.stem in words and other != path)
-    return joined("sisters", *(f"{_address(other)} {digests.of(other)}" for other in near))
+    near = (other for other in every() if other.stem in words and other != path)
+    return joined("sisters", *(f"{_address(other)} {state(other)}" for other in near))
 
 
-def takers(vehicles: Path, named: frozenset[str], digests: Digests) -> list[Path]:
+def takers(every: Iterable[Path], named: frozenset[str], digests: Digests) -> list[Path]:
     """The records that may take something from one that goes by one of these names. Raises OSError where one cannot be read."""
-    return [path for path in _files(vehicles) if path.stem not in named and named & digests.words(path, _named)]
+    return [path for path in every if path.stem not in named and named & digests.words(path, _named)]
 
 
 def taken_from(content: bytes) -> frozenset[str]:
@@ -78,7 +80,8 @@ def _named(content: bytes) -> frozenset[str]:
     return frozenset(_WORD.findall(content.decode("utf-8", "replace")))
 
 
-def _files(vehicles: Path) -> Iterator[Path]:
+def vehicle_files(vehicles: Path) -> Iterator[Path]:
+    """The vehicle records in a folder of all makes, sorted."""
     return (path for path in sorted(vehicles.glob("*/*")) if path.suffix in _ENDINGS and path.name[0] != ".")
 
 

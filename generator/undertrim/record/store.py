@@ -1,104 +1,112 @@
-"""Finds and reads the records of a workspace: a folder that holds `records/`."""
+"""Reads the records of a workspace: a folder that holds `records/`, and the shared collections that it lies on."""
 
-import os
-from collections import defaultdict
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
-from functools import cached_property, lru_cache
-from operator import attrgetter
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from undertrim.record import build, complaints
-from undertrim.record.gear import GearRecord
-from undertrim.record.mending import without
-from undertrim.record.model import VehicleRecord
+from undertrim.record import layers, plain_files
+from undertrim.record.digests import Digests, joined
+from undertrim.record.entries import Entry, address, entry
+from undertrim.record.folders import KINDS, SUFFIXES, Folders
+from undertrim.record.layers import Layered, NotOwn
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.root import root
-from undertrim.record.sharing import Sisters
-from undertrim.record.sisters import Shelf
-from undertrim.record.source import Pointer, Source, read
+from undertrim.record.sisters import Shelf, sisters_digest
+from undertrim.record.source import Source, read, read_text
 from undertrim.record.spreading import spread
+from undertrim.record.whose import NOBODYS, Whose
+from undertrim.record.writing import write_text
 from undertrim.words import message
 
-KINDS = {"vehicles": "vehicle", "gear": "gear"}
-SUFFIXES = (".yaml", ".yml")
+__all__ = ["KINDS", "SUFFIXES", "Entry", "Workspace", "address", "entry"]
+
+_LONGEST_NOTE = 20_000
+"""Bytes of a private note that are shown."""
+
+Taking = Callable[["Workspace", Path], Layered]
+"""What makes a shared vehicle's record with what the layers above it add; it takes answers, which is done further up."""
 
 
 @dataclass(frozen=True)
-class Entry:
-    """One record file as read: `record` is None where the file is too broken to go on with.
+class Workspace(Folders):
+    """The records of a folder, and of those that it lies on: it reads all of them and writes its own alone.
 
-    `dropped` are the places whose values were left out because the schema does not allow them.
+    Without `taking`, shared vehicles are read as they are, without what is added to them.
     """
 
-    path: Path
-    kind: str
-    source: Source
-    problems: tuple[Problem, ...]
-    record: VehicleRecord | GearRecord | None
-    dropped: frozenset[Pointer] = frozenset()
-
-    @property
-    def sisters(self) -> "tuple[Entry, ...]":
-        """The records that it takes from."""
-        return tuple(one for one in self.source.origin.sisters if isinstance(one, Entry)) if self.source.origin else ()
-
-    @property
-    def id(self) -> str:
-        """The file's stem."""
-        return self.path.stem
-
-    @property
-    def address(self) -> str:
-        """`<folder>/<id>`: for a vehicle `<make>/<id>`, unique over the collection."""
-        return address(self.path)
-
-
-@dataclass(frozen=True)
-class Workspace:
-    """A folder with `records/vehicles`, `records/gear` and `records/handbook`."""
-
-    root: Path
+    taking: Taking | None = field(default=None, compare=False)
 
     @classmethod
-    def holding(cls, start: Path) -> "Workspace":
-        """The workspace that holds `start`, looking upward. Raises NoWorkspace."""
-        return cls(root(start))
+    def holding(cls, start: Path, taking: Taking | None = None) -> "Workspace":
+        """The workspace that holds `start`, looking upward. Raises NoWorkspace and BadSettings."""
+        home = root(start)
+        return cls(home, layers.shared(home), taking)
 
-    @cached_property  # asked several times for every record
-    def records(self) -> Path:
-        """The records folder."""
-        return self.root / "records"
+    @property
+    def bare(self) -> "Workspace":
+        """The same without what is added to shared vehicles."""
+        return replace(self, taking=None)
 
-    def files(self, paths: Iterable[Path] = ()) -> list[Path]:
-        """All record files, or those among and below `paths`, sorted."""
-        found = {path for start in (tuple(paths) or (self.records,)) for path in _yaml_below(_absolute(start))}
-        records = self.records.resolve()
-        by_folder: dict[Path, list[Path]] = defaultdict(list)
-        for path in found:
-            by_folder[path.parent].append(path)
-        real = ((folder.resolve(), every) for folder, every in by_folder.items())
-        ours = (p for folder, every in real for p in every if _inside(folder, p.name, records) not in ("", "handbook"))
-        return sorted(ours, key=attrgetter("parts"))
+    def renewed(self) -> "Workspace":
+        """The same on what its settings name now; one that was not found by them stays. Raises BadSettings."""
+        return replace(self, shared=layers.shared(self.root)) if self.taking else self
 
-    def kind(self, path: Path) -> str:
-        """Which schema a file follows, by the folder it is in; empty for a file that is no record."""
-        return KINDS.get(self._section(path), "")
+    def refuse_shared(self, path: Path) -> None:
+        """Raise NotOwn for a record that may not be written."""
+        if not self.is_own(path):
+            raise NotOwn(self.shown(path), self.whose(path).collection)
 
-    def _section(self, path: Path) -> str:
-        """The folder right below `records` that holds a file, or its name where there is none; empty outside."""
-        return _inside(path.parent.resolve(), path.name, self.records.resolve())
+    def write(self, path: Path, text: str) -> None:
+        """Put a text in the place of an own record's. Raises NotOwn, and OSError."""
+        self.refuse_shared(path)
+        write_text(path, text)
+
+    def whose(self, path: Path) -> Whose:
+        """Whose a record is, by where it stands; with the private note on it."""
+        if not self.shared:
+            return NOBODYS
+        home = self._home(path)
+        note = _text(self.note(path)) if self.kind(path) == "vehicle" else ""
+        return Whose(
+            next((one.name for one in self.shared if one.records == home), ""), home == self.records, note=note
+        )
+
+    def state(self, path: Path, digests: Digests) -> str:
+        """Changes with all that is said of a record: its file, what is added to it, the note on it, whose it is. Raises OSError."""
+        if not self.shared:
+            return digests.of(path)
+        whose = self.whose(path)
+        files = [path, *(self.additions(path) if self.taking else ())]
+        return joined(*map(digests.of, files), whose.collection, whose.note)
 
     def load(self, path: Path) -> Entry:
         """Read one file; one that points out of the records, or is in no folder of theirs, is refused unread."""
         kind, shown = self.kind(path), self.shown(path)
         refusal = None if kind else message("yaml/outside")
-        if not _leads_into(path, self.records):
+        if not any(_leads_into(path, home) for home in self._homes):
             refusal = message("yaml/link")
         if refusal:
             problem = Problem(shown, Position(1, 1), Level.ERROR, "yaml", refusal)
             return Entry(path, kind, Source.empty(shown), (problem,), None)
-        return self.entry(path, read(path, shown))
+        source, layered = self._read(path)
+        return self._signed(self.entry(path, source), layered)
+
+    def _signed(self, found: Entry, layered: Layered | None) -> Entry:
+        """A record that says whose it is."""
+        if not self.shared or not found.record:
+            return found
+        whose = self.whose(found.path)
+        whose = replace(whose, evidence=layered.evidence) if layered else whose
+        return replace(found, record=replace(found.record, whose=whose))
+
+    def _read(self, path: Path) -> tuple[Source, Layered | None]:
+        """What a file says, with what is added to it."""
+        layered = self.layered(path)
+        return (read_text(layered.text, self.shown(path)) if layered else read(path, self.shown(path))), layered
+
+    def layered(self, path: Path) -> Layered | None:
+        """A shared vehicle with what the layers above it add; None where they add nothing."""
+        return self.taking(self, path) if self.taking and self.additions(path) else None
 
     def entry(self, path: Path, source: Source) -> Entry:
         """A record of this workspace from its source, with what it takes from the others."""
@@ -109,26 +117,19 @@ class Workspace:
         return spread(source, self._shelf(path))
 
     def _shelf(self, path: Path) -> Shelf:
-        return Shelf(self.records / "vehicles", path, self._alone)
+        return Shelf(self.beside, path, self._alone)
+
+    def beside_state(self, path: Path, digests: Digests) -> str:
+        """Changes with every record that the one at `path` may take from; empty where it takes from none. Raises OSError."""
+        return sisters_digest(self.beside, path, digests, lambda other: self.state(other, digests))
 
     def _alone(self, path: Path) -> Entry:
         """A record by itself, as others take from it."""
-        return entry(path, self.kind(path), read(path, self.shown(path)))
+        return entry(path, self.kind(path), self._read(path)[0])
 
-    def shown(self, path: Path) -> Path:
-        """The path as problems print it: relative to the working directory where it is below it."""
-        return _shown_folder(path.parent, Path.cwd()) / path.name
-
-
-@lru_cache(maxsize=4096)
-def _shown_folder(folder: Path, here: Path) -> Path:
-    """Asked for every file, and there are few folders."""
-    return Path(os.path.relpath(folder)) if _absolute(folder).is_relative_to(here) else folder
-
-
-def address(path: Path) -> str:
-    """`<folder>/<stem>`, by which a record is called from others."""
-    return f"{path.parent.name}/{path.stem}"
+    def is_same(self, one: Path, other: Path) -> bool:
+        """Whether two records say the same, however they are laid out."""
+        return one.read_bytes() == other.read_bytes() or read(one).data == read(other).data is not None
 
 
 def _leads_into(path: Path, records: Path) -> bool:
@@ -138,59 +139,9 @@ def _leads_into(path: Path, records: Path) -> bool:
         return False
 
 
-def _inside(folder: Path, name: str, records: Path) -> str:
-    """The first step from `records` to a file in `folder`; empty outside."""
-    step = len(records.parts)
-    return (*folder.parts[step:], name)[0] if folder.parts[:step] == records.parts else ""
-
-
-def _absolute(path: Path) -> Path:
-    """The path from the root, links kept."""
-    return Path(os.path.abspath(path))  # noqa: PTH100 - `resolve` would follow links
-
-
-def entry(path: Path, kind: str, source: Source, sisters: Sisters | None = None) -> Entry:
-    """A record file from its source: the whole that it says, as far as the schema allows it, and problems for the rest."""
-    if source.data is None and source.problems:
-        return Entry(path, kind, source, source.problems, None)
-    if kind == "vehicle":
-        source = spread(source, sisters)
-    found = complaints.complaints(source, kind)
-    told = dict.fromkeys(complaints.as_problem(source, complaint) for complaint in found)  # said once, it is told once
-    problems = (*source.problems, *told)
-    if complaints.too_many(found):
-        return Entry(path, kind, source, problems, None)
-    data, dropped = without(source.data, found, kind)
-    if kind == "vehicle" and source.origin:
-        data = source.origin.marked(data)
-    record = _build(data, kind, sure=not found)
-    if isinstance(record, VehicleRecord) and source.origin and source.origin.taken:
-        record = replace(record, taken=source.origin.taken)
-    return Entry(path, kind, source, problems, record, dropped)
-
-
-def _build(data: object, kind: str, *, sure: bool) -> VehicleRecord | GearRecord | None:
-    """The typed record; None where what the schema refused was needed."""
-    if not isinstance(data, dict):
-        return None
+def _text(path: Path) -> str:
+    """The text of a note; nothing where there is none that can be read."""
     try:
-        return build.vehicle(data) if kind == "vehicle" else build.gear(data)
-    except (KeyError, TypeError, ValueError, AttributeError):
-        if sure:
-            raise
-        return None
-
-
-def _yaml_below(start: Path) -> Iterator[Path]:
-    """The record files at or below a path; hidden ones are an editor's, and a folder is no file by any name."""
-    if start.is_dir():
-        for folder, folders, names in os.walk(start, onerror=_unreadable):
-            folders[:] = [name for name in folders if not name.startswith(".")]
-            yield from (Path(folder, name) for name in names if name.endswith(SUFFIXES) and not name.startswith("."))
-    elif start.suffix in SUFFIXES:
-        yield start
-
-
-def _unreadable(error: OSError) -> None:
-    """What cannot be looked into may hold anything: nothing that is said of the rest would be true of the whole."""
-    raise error
+        return plain_files.read(path, _LONGEST_NOTE).decode("utf-8", "replace").strip()
+    except (OSError, plain_files.NotPlain):
+        return ""

@@ -56,7 +56,7 @@ export function vehicles(asked, hits, answers) {
   return hits.map((hit) => {
     const { row } = hit, full = hits.length <= FULL;
     const name = make("span", { "class": "ut-hit-name" }, make("b", {}, row[1] + " " + row[2]), " ", make("span", { "class": "ut-years" }, years(row) + (row[5] ? " " + row[5] : "")));
-    const lines = [...(answers.has(row) ? [line("answer", answers.get(row))] : []), name, ...(full && row[7] ? [line("about", about(row))] : []),
+    const lines = [...(answers.has(row) ? [line("answer", answers.get(row))] : []), name, ...(row[14] ? [line("whose", row[14])] : []), ...(full && row[7] ? [line("about", about(row))] : []),
       ...(full && row[11] ? [line("tell", say("finder/tell", { tell: row[11] }))] : []), ...(full ? opens(hit, asked).map((words) => line("opens", words)) : [])];
     return option(`${BASE}vehicles/${row[0].split("/").map(encodeURIComponent).join("/")}.html${visit(hit)}`, "vehicle", silhouette(row[9][0]), make("span", { "class": "ut-hit-words" }, ...lines));
   });

@@ -39,8 +39,7 @@ def known(place: Workspace, facts: VehicleFacts) -> tuple[Known, ...]:
 
 def _near(place: Workspace, facts: VehicleFacts) -> Iterator[Path]:
     """The files whose folder is called nearly like the make, and whose years touch those of the car: no other need be read."""
-    folder = place.records / "vehicles"
-    for path in place.files([folder]) if folder.is_dir() else ():
+    for path in place.every("vehicles"):
         years = _YEARS.search(path.stem)
         touching = not years or (int(years[1]) <= facts.built.to.year and facts.built.from_.year <= int(years[2]))
         if touching and _alike(path.parent.name.removesuffix("-make"), facts.make):

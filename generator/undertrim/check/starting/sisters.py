@@ -26,7 +26,7 @@ def shared_with(
 
 def called(place: Workspace, other: Entry) -> str:
     """The id of a record; with its make where another one has that id."""
-    same = [path for path in place.files([place.records / "vehicles"]) if path.stem == other.id]
+    same = [path for path in place.every("vehicles") if path.stem == other.id]
     return other.id if len(same) == 1 else other.address
 
 

@@ -39,14 +39,14 @@ class Fresh:
 
 def fresh(place: Workspace, car: NewCar) -> Fresh:
     """The record that begins for a car."""
-    path = place.records / "vehicles" / car.path
+    path = place.own("vehicles", car.path)
     entry = place.entry(path, read_text(_laid(place, path, begun(car)), place.shown(path)))
     return Fresh(entry, tuple(check_entry(entry)))
 
 
 def like(place: Workspace, car: NewCar, other: Entry) -> Fresh:
     """The record that begins with what it shares with another one: nothing of that counts as seen."""
-    path, name = place.records / "vehicles" / car.path, sisters.called(place, other)
+    path, name = place.own("vehicles", car.path), sisters.called(place, other)
 
     def written(left: Sequence[Pointer]) -> str:
         return _laid(place, path, begun(car, list(sharing(name, other.source, left))))

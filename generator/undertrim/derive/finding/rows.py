@@ -16,7 +16,7 @@ class FinderJob(NamedTuple):
 
 
 class Row(NamedTuple):
-    """A vehicle, in the order in which the index has it.
+    """A vehicle, in the order in which the index has it. `whose` is said where a shop's own collection lies on shared ones.
 
     Years are model years, both covered; months (`2014-03`) are of the building, the last not covered. `vin` has patterns, each with the choices
     that it leaves of some variants, as data and in words.
@@ -36,6 +36,7 @@ class Row(NamedTuple):
     tell: str
     jobs: Sequence[FinderJob]
     vin: Sequence[tuple[str, Mapping[str, Sequence[str]], Value]]
+    whose: str = ""
 
     @property
     def names(self) -> tuple[str, ...]:

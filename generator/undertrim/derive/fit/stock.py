@@ -12,6 +12,7 @@ from undertrim.derive.fit.tried import SeenFit, doubts, seen_fits
 from undertrim.record.gear import AnyGear, GearFacts, GearRecord, Place
 from undertrim.record.model import Opening, When
 from undertrim.record.store import Entry, Workspace
+from undertrim.record.whose import NOBODYS, Whose
 from undertrim.words import Message
 
 F = TypeVar("F", bound=AnyGear)
@@ -30,6 +31,7 @@ class Stocked(Generic[F_co]):
     demo: bool = False
     lang: str = ""
     record: GearRecord | None = None
+    whose: Whose = NOBODYS
 
     @cached_property
     def name(self) -> str:
@@ -72,7 +74,7 @@ Gear = Stocked[GearFacts]
 def stocked(name: str, record: GearRecord) -> Gear:
     """What a record of gear, by its id, puts on the shelf."""
     facts = reckoned(record).gear
-    return Stocked(name, facts, record.demo == "yes", record.lang, record)
+    return Stocked(name, facts, record.demo == "yes", record.lang, record, record.whose)
 
 
 def of_kind(items: Iterable[Gear], kind: type[F]) -> list[Stocked[F]]:
@@ -148,10 +150,9 @@ NOT_ASKED = Stock((), asked=False)
 
 def read(workspace: Workspace, sound: Callable[[Entry], bool]) -> Stock:
     """Read every gear record of the workspace; one that cannot be read in full, or is not `sound`, is left out and named."""
-    folder = workspace.records / "gear"
     items, left_out = [], []
-    for path in workspace.files([folder]) if folder.exists() else ():
-        address, gear = _read(workspace, path, _state(path), sound)
+    for path in workspace.every("gear"):
+        address, gear = _read(workspace, path, (_state(path), *map(_state, workspace.additions(path))), sound)
         if gear:
             items.append(gear)
         else:

@@ -17,7 +17,7 @@ from undertrim.record.model.car_facts import Todo
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
 
-_BESIDE = frozenset({"source", "form_of", "named_for", "taken"})
+_BESIDE = frozenset({"source", "form_of", "named_for", "taken", "whose"})
 """What says something about the facts beside it, or follows from how they are written."""
 _LEAVES = (str, int, Quantity, Month, When, Ref)
 _UNKNOWN = "unknown"

@@ -46,8 +46,8 @@ class Printing:
 
 
 def data(made: Published) -> tuple[str, bytes]:
-    """The facts as JSON, with the name of their file."""
-    return f"{made['id']}.json", compact(sparse.of_vehicle(made)).encode()
+    """The facts as JSON, with the name of their file. A private note is for people and stays on the pages."""
+    return f"{made['id']}.json", compact(sparse.of_vehicle({**made, "whose": {**made["whose"], "note": ""}})).encode()
 
 
 def found(made: Published) -> tuple[str, bytes]:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from undertrim.check import runner
+from undertrim.check import layering, runner
 from undertrim.check.cache import Cache, remembered
 from undertrim.check.runner import Progress, Report
 from undertrim.check.shelf import stock
@@ -112,6 +112,7 @@ class Builder:
         Raises standing.Taken and standing.NoPlace, site.BadSettings, day.BadDay, and OSError where the machine fails.
         """
         today()
+        self._workspace = self._workspace.renewed()
         standing.refuse_elsewhere(self._out, self._workspace.root)
         self._address, self._name = site.own(self._workspace.root)
         with standing.beside(self._out) as aside:
@@ -158,9 +159,10 @@ class Builder:
         """Remove what earlier runs remembered and this one had no use for."""
         self._cache.sweep()
         sweep(cache_folder(self._workspace), self._used)
+        layering.sweep(self._workspace)
 
     def _prepare(self, progress: Progress | None, *, doubted: bool) -> list[Prepared | Failure]:
-        paths = self._workspace.files([self._workspace.records / "vehicles"])
+        paths = self._workspace.every("vehicles")
         keyed = keys(self._workspace, paths, self._address, self._digests, stock(self._workspace))
         how = {"sheets": self._sheets, "doubted": doubted}
         return prepare(self._workspace, keyed, progress=progress, memory=self._prepared, crew=self._crew, **how)

@@ -11,7 +11,6 @@ from undertrim.publish.build.day import today
 from undertrim.record import photo_files
 from undertrim.record.collection import settings, spoken_in
 from undertrim.record.digests import Digests, joined
-from undertrim.record.sisters import sisters_digest
 from undertrim.record.store import Workspace
 
 
@@ -31,10 +30,10 @@ class Keyed:
     key: str
     with_stock: str
 
-    def now(self, gear: str, shelf: Joining) -> "Keyed":
+    def now(self, workspace: Workspace, gear: str, shelf: Joining) -> "Keyed":
         """The same vehicle as its record is now, with the stock and the state that it was read in."""
         chosen = (*self.languages, *self.papers)
-        key, with_stock = _keys(self.path, self.site_url, shelf, chosen, Digests())
+        key, with_stock = _keys(workspace, self.path, self.site_url, shelf, chosen, Digests())
         return replace(self, gear=gear, key=key, with_stock=with_stock)
 
 
@@ -43,7 +42,7 @@ def keys(workspace: Workspace, paths: Sequence[Path], site_url: str, digests: Di
     gear, shelf = gear_key(workspace, digests), Joining(stock)
     tags, papers = languages(workspace), settings(workspace.root).paper
     return [
-        Keyed(path, site_url, gear, tags, papers, *_keys(path, site_url, shelf, (*tags, *papers), digests))
+        Keyed(path, site_url, gear, tags, papers, *_keys(workspace, path, site_url, shelf, (*tags, *papers), digests))
         for path in paths
     ]
 
@@ -63,15 +62,17 @@ def address(path: Path) -> str:
 
 def gear_key(workspace: Workspace, digests: Digests) -> str:
     """Changes with any gear record."""
-    folder = workspace.records / "gear"
-    paths = workspace.files([folder]) if folder.is_dir() else []
-    return joined(*(f"{path.relative_to(folder)} {digests.of(path)}" for path in paths))
+    return joined(
+        *(f"{'/'.join(path.parts[-2:])} {workspace.state(path, digests)}" for path in workspace.every("gear"))
+    )
 
 
-def _keys(path: Path, site_url: str, shelf: Joining, chosen: tuple[str, ...], digests: Digests) -> tuple[str, str]:
+def _keys(
+    workspace: Workspace, path: Path, site_url: str, shelf: Joining, chosen: tuple[str, ...], digests: Digests
+) -> tuple[str, str]:
     """The first changes with the record's place, content and photographs, the records that it takes from, the site's address, the languages and papers that are `chosen`, the program itself and, for the ages, the month; the second also with what of the stock joins a receiver to it."""
     place, photos = "/".join(path.parts[-2:]), photo_files.state(path, digests)
-    beside = sisters_digest(path.parent.parent, path, digests)
+    beside = workspace.beside_state(path, digests)
     told = site_url, " ".join(chosen), resources.program(), f"{today():%Y-%m}"
-    key = joined(digests.of(path), beside, place, photos, *told)
+    key = joined(workspace.state(path, digests), beside, place, photos, *told)
     return key, joined(key, shelf.key(address(path)))

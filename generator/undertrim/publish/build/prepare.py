@@ -108,14 +108,14 @@ def _made(workspace: Workspace, item: Keyed, *, sheets: bool) -> Prepared:
     """The same; where the record is being edited meanwhile, they are made again, so that a key never lies."""
     while True:
         shelf, gear = _shelf(workspace, item.gear)
-        now = item.now(gear, shelf)
+        now = item.now(workspace, gear, shelf)
         files = pages_at(workspace, now.key, sheets=sheets)
         entry, photos = workspace.load(item.path), album(item.path)
         if not isinstance(entry.record, VehicleRecord):
             raise Unplannable(message("building/no-record"))
         made = None if files and files.whole() else _facts(entry, photos, item.languages)
         scripts = _with_stock(entry, entry.record, shelf, item.languages)
-        if item.now(gear, shelf) == now:
+        if item.now(workspace, gear, shelf) == now:
             break
     if made is not None:
         _write(entry, made, photos, now, cache_folder(workspace) / now.key, sheets=sheets)

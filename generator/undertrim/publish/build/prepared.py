@@ -33,6 +33,7 @@ _SUMMARY = (  # of each language: some of it is in words
     "bodies",
     "also_called",
     "demo",
+    "whose",
     "title",
 )
 

@@ -16,6 +16,8 @@ from undertrim.publish.build import prepared
 from undertrim.publish.build.failures import Failure
 from undertrim.publish.build.prepared import Prepared
 from undertrim.publish.build.stored import Stored
+from undertrim.publish.encoding import said
+from undertrim.publish.facts import whose
 from undertrim.publish.web import unfinished
 from undertrim.publish.web.unfinished import Noted
 from undertrim.publish.web.views import NAMED
@@ -24,6 +26,7 @@ from undertrim.record.identity import slug
 from undertrim.record.problem import Level, Position, Problem
 from undertrim.record.source import Source, read
 from undertrim.record.store import Workspace, address
+from undertrim.record.whose import NOBODYS
 from undertrim.words import message, spoken
 
 _YEARS = re.compile(r"(?:-[0-9]{4}){1,2}.*")
@@ -79,7 +82,7 @@ def annotated(
     by_file: dict[Path, list[Problem]] = defaultdict(list)
     for problem in problems:
         by_file[problem.file].append(problem)
-    paths = {address(path): path for path in workspace.files([workspace.records / "vehicles"])}
+    paths = {address(path): path for path in workspace.every("vehicles")}
     return [_annotated(workspace, paths[item.address], item, by_file, tags) for item in made]
 
 
@@ -143,6 +146,7 @@ def _summary(name: str, data: Any) -> Mapping[str, Any]:
         "bodies": [],
         "also_called": [],
         "demo": False,
+        "whose": said(whose.shown(NOBODYS)),
         "title": f"{row.make} {row.model}",
     }
     return prepared.summary(shown, row, Account(name, Shares()))

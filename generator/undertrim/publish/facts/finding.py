@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from undertrim.derive.finding.names import folded
 from undertrim.derive.finding.rows import FinderJob, Row, Vocabulary
 from undertrim.derive.procedure import planning
-from undertrim.publish.facts import identity, names, words
+from undertrim.publish.facts import identity, names, whose, words
 from undertrim.record.model import VehicleRecord
 from undertrim.words import message, once_per_language, say
 from undertrim.words.catalogue import english
@@ -32,6 +32,7 @@ def row(record: VehicleRecord, address: str) -> Row:
         tell=facts.tell,
         jobs=list(_jobs(record)),
         vin=[(one.pattern, words.clauses(one.when), words.when(record, one.when)) for one in record.vehicle.vin],
+        whose=str(say(whose.mark(record.whose))),
     )
 
 

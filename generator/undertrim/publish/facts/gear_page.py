@@ -8,7 +8,7 @@ from undertrim.derive.fit.duty_kinds import named
 from undertrim.derive.fit.stock import Gear
 from undertrim.derive.fit.tried import told
 from undertrim.publish.encoding import Published
-from undertrim.publish.facts import claimable, dimensions, words
+from undertrim.publish.facts import claimable, dimensions, whose, words
 from undertrim.publish.facts.gear_sketch import sketch
 from undertrim.publish.facts.pin_colours import colour
 from undertrim.publish.pictures.drawings.gear import Sketch
@@ -60,6 +60,7 @@ class PieceOfGear:
     sort: str
     kind: Value
     demo: bool
+    whose: Value
     rows: Sequence[tuple[Value, Value]]
     note: str
     suits: Sequence[tuple[str, str]]
@@ -85,6 +86,7 @@ def piece(item: Gear, names: Mapping[str, str]) -> PieceOfGear:
         sort=item.facts.kind,
         kind=message(f"gear-kinds/{item.facts.kind}"),
         demo=item.demo,
+        whose=whose.shown(item.whose).words,
         rows=[*_rows(facts, node), *_source(facts, node)],
         note=item.facts.note,
         suits=list(dict.fromkeys((place.vehicle, place.opening) for place in item.facts.suits)),

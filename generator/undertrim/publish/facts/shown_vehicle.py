@@ -29,6 +29,7 @@ from undertrim.publish.facts import (
     wiring,
 )
 from undertrim.publish.facts.kinds import Drawing
+from undertrim.publish.facts.whose import ShownWhose
 from undertrim.record.own_language import OwnLanguage
 from undertrim.words import Value
 
@@ -99,6 +100,7 @@ class About:
     demo: bool
     lang: str
     lang_words: OwnLanguage
+    whose: ShownWhose
     identity: Spread[identity.Identity]
     data_date: str
     age: evidence.Age

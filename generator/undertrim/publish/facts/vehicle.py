@@ -41,6 +41,7 @@ from undertrim.publish.facts import (
     targets,
     totals,
     visit_words,
+    whose,
     wiring,
 )
 from undertrim.publish.facts import steps as step_facts
@@ -123,6 +124,7 @@ def _about(entry: Entry, typed: VehicleRecord, known: Vehicle, made: date | None
         demo=record.demo == "yes",
         lang=record.lang,
         lang_words=OwnLanguage(record.lang),
+        whose=whose.shown(record.whose),
         identity=identity.identity(record),
         data_date=_data_date(record),
         age=evidence.age(_data_date(record), made),

@@ -64,6 +64,7 @@ def _about(row: Row) -> Iterator[Value]:
     yield message("finder/built-capital", **{"from": row.built_from, "to": row.built_to})
     if row.bodies:
         yield telling.bodies(row)
+    yield from [row.whose] if row.whose else ()
     yield message("finder/either-side") if len(row.sides) > 1 else message(f"drive-side/{row.sides[0]}")
 
 

@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from undertrim.derive.fit.stock import Gear, Stock
 from undertrim.publish.encoding import said
-from undertrim.publish.facts import gear_page
+from undertrim.publish.facts import gear_page, whose
 from undertrim.publish.pictures.drawings import gear as gear_drawing
 from undertrim.publish.pictures.drawings import svg
 from undertrim.publish.web import pages
@@ -63,5 +63,5 @@ def entries(stock: Stock) -> list[Entry]:
 def _entry(item: Gear) -> Entry:
     nominal = str(getattr(item.facts, "nominal", ""))
     kind = say(message(f"gear-kinds/{item.facts.kind}"))
-    said = ", ".join(filter(None, (kind, nominal)))
+    said = ", ".join(filter(None, (kind, nominal, say(whose.mark(item.whose)))))
     return ["gear", item.name, said, f"{FOLDER}/{item.id}.html", item.id]

@@ -138,13 +138,13 @@ def record_page(context: Context) -> str:
 @pass_context
 def evidence_links(context: Context, ids: Iterable[str]) -> str:
     """Evidence by its ids, each with the way to it."""
-    return _evidence_links(tuple(ids), record_page(context), spoken())
+    return _evidence_links(tuple(ids), record_page(context), tuple(context["v"]["whose"]["evidence"]), spoken())
 
 
 @lru_cache(maxsize=1024)
-def _evidence_links(ids: tuple[str, ...], page: str, _: Language) -> str:
+def _evidence_links(ids: tuple[str, ...], page: str, ours: tuple[str, ...], _: Language) -> str:
     """A record has few looks at a car, and most of its steps rest on one and the same."""
-    return template_words.evidence_links(ids, page)
+    return template_words.evidence_links(ids, page, ours)
 
 
 def sketches_of(asked: Published) -> dict[str, Markup]:

@@ -11,7 +11,7 @@ import logging
 import re
 import socket
 import tempfile
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from functools import cached_property
 from html import escape
 from pathlib import Path, PurePosixPath
@@ -408,12 +408,14 @@ class _Preview(LiveReloadServer):
         return policy.allowing(made, made[start : made.index(b"</script>", start)].decode())
 
 
-def serve(root: Path, out: Path, rebuild: Callable[[], None], host: str, port: int) -> None:
-    """Show `out` in a browser and rebuild when a file of the workspace changes, until interrupted."""
+def serve(root: Path, below: Sequence[Path], out: Path, rebuild: Callable[[], None], host: str, port: int) -> None:
+    """Show `out` in a browser and rebuild when a file of the workspace, or of the records `below` it, changes, until interrupted."""
     server = _Preview(builder=rebuild, host=host, port=port, root=str(out), mount_path="/")
     for name in ("records", "mkdocs.yml", collection.NAME, "site_overrides"):
         if (root / name).exists():
             server.watch(str(root / name))
+    for records in below:
+        server.watch(str(records))
     try:
         server.serve()  # type: ignore[no-untyped-call] # the same
     finally:

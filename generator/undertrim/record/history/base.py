@@ -3,15 +3,16 @@
 import filecmp
 import os
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Protocol
 
 from undertrim.record import photo_files
 from undertrim.record.history.git import NoHistory, Repository
 from undertrim.record.history.pairs import Pair, paired
+from undertrim.record.layers import ADDITIONS
 from undertrim.record.problem import printable
-from undertrim.record.store import SUFFIXES, Workspace
+from undertrim.record.store import KINDS, SUFFIXES, Workspace
 from undertrim.words import message
 
 
@@ -28,6 +29,9 @@ class Base(Protocol):
 
     def differing(self) -> list[str]:
         """The record files that are not what they were."""
+
+    def added(self) -> list[str]:
+        """The names that shared records may have to which the own layer adds something else than it did; the workspace has what it added."""
 
     def fetch(self, names: Iterable[str]) -> None:
         """Have these files in the workspace, where they were there."""
@@ -49,14 +53,22 @@ class Revision:
 
     @property
     def workspace(self) -> Workspace:
-        """Where what was fetched is held."""
-        return Workspace(self.held)
+        """Where what was fetched is held; what it lies on is as it is here."""
+        return replace(self.here, root=self.held)
 
     def differing(self) -> list[str]:
         """By git's own comparison of names, so that no file is read that is what it was; a changed photograph counts for its record."""
+        return sorted({record for name in self._differing() for record in _records(name)})
+
+    def _differing(self) -> Iterator[str]:
         top = self._prefix()
-        found = (name.removeprefix(top) for name in self.repository.differing(self.commit, self.here.records))
-        return sorted({record for name in found for record in _records(name)})
+        return (name.removeprefix(top) for name in self.repository.differing(self.commit, self.here.records))
+
+    def added(self) -> list[str]:
+        """By the same comparison."""
+        names = [name for name in self._differing() if _is_addition(name)] if self.here.shared else []
+        self.fetch(names)
+        return sorted(record for name in names for record in _added_to(name))
 
     def fetch(self, names: Iterable[str]) -> None:
         """Write what the commit has of them, with the photographs of each, into the folder."""
@@ -101,7 +113,15 @@ class Folder:
     def differing(self) -> list[str]:
         """By comparing the files."""
         names = {name for place in (self.here, self.workspace) for name in _names(place)}
-        return sorted(name for name in names if not _same(self.here.root / name, self.workspace.root / name))
+        return sorted(name for name in names if not self._is_same(name))
+
+    def added(self) -> list[str]:
+        """By comparing the files."""
+        names = {name for place in (self.here, self.workspace) if place.shared for name in _additions(place)}
+        return sorted(record for name in names if not self._is_same(name) for record in _added_to(name))
+
+    def _is_same(self, name: str) -> bool:
+        return _same(self.here.root / name, self.workspace.root / name)
 
     def fetch(self, names: Iterable[str]) -> None:
         """All of it is there."""
@@ -115,7 +135,7 @@ def base(here: Workspace, named: str, held: Path) -> Base:
     """What somebody names: a folder with records, else a revision, of which what is asked for is put into the empty folder `held`. Raises NoHistory."""
     folder = Path(named)
     if named and (folder / "records").is_dir():
-        return Folder(here, Workspace(folder.resolve()), printable(named))
+        return Folder(here, Workspace.holding(folder, here.taking), printable(named))
     try:
         repository = Repository.holding(here.root)
         commit = repository.commit(named)
@@ -150,8 +170,23 @@ def _is_record(name: str) -> bool:
     return ours and path.suffix in SUFFIXES and not any(part.startswith(".") for part in path.parts)
 
 
+def _is_addition(name: str) -> bool:
+    return name.startswith(f"records/{ADDITIONS}/") and name.endswith(".json")
+
+
+def _additions(place: Workspace) -> Iterator[str]:
+    for file in (place.records / ADDITIONS).glob("*/*.json"):
+        yield file.relative_to(place.root).as_posix()
+
+
+def _added_to(name: str) -> Iterator[str]:
+    """The names that the record may have to which an addition is."""
+    yield from (f"records/{section}/{Path(name).parent.name}/{Path(name).stem}.yaml" for section in KINDS)
+
+
 def _names(place: Workspace) -> Iterator[str]:
-    return (name for path in place.files() if _is_record(name := Path(os.path.relpath(path, place.root)).as_posix()))
+    own = (Path(os.path.relpath(path, place.root)).as_posix() for path in place.own_files())
+    return (name for name in own if _is_record(name))
 
 
 def _same(one: Path, other: Path) -> bool:

@@ -13,6 +13,7 @@ from undertrim.record.model.parts import AreaFacts, Part, Prep
 from undertrim.record.model.reached import Reached
 from undertrim.record.model.wiring import Connector, Duty, FunctionFact, Ladder, Run, SoundSystem
 from undertrim.record.taken import Taken
+from undertrim.record.whose import NOBODYS, Whose
 
 AnOpening = TypeVar("AnOpening", bound=AnyOpening)
 
@@ -53,6 +54,8 @@ class VehicleRecord:
     verified_parts: dict[str, VerifiedPart] = field(default_factory=dict)
     taken: dict[tuple[str | int, ...], Taken] = field(default_factory=dict)
     """The topmost places that hold what another record says: no field of a file, but what became of `shares`."""
+    whose: Whose = NOBODYS
+    """Whose it is where collections lie on each other: no field of a file either."""
 
     @property
     def things(self) -> tuple[Thing, ...]:
