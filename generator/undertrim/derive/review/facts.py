@@ -12,7 +12,8 @@ from undertrim.derive.fact_names import fact_name
 from undertrim.derive.review import alike
 from undertrim.derive.review.change import FactChange, GearSide, Side, Sort, Weight
 from undertrim.derive.review.weighing import weighed
-from undertrim.record.model import Evidence, Month, Ref, When
+from undertrim.record.model import Caution, Evidence, Month, Ref, When
+from undertrim.record.model.car_facts import Todo
 from undertrim.record.source import Pointer
 from undertrim.record.units import Quantity
 
@@ -71,7 +72,7 @@ class _Walk:
     renamed: alike.Renamed
 
     def differing(self, was: Any, now: Any, at: _At, *, whole: bool) -> Iterator[FactChange]:
-        """What differs at a place and below; within a `whole` thing that is new or gone only what is not plain."""
+        """What differs at a place and below; within a `whole` thing that is new only what is not plain, within one that is gone what is less cautious without it."""
         if _nothing(was) and _nothing(now):
             return
         if _is_leaf(was) and _is_leaf(now):
@@ -81,7 +82,7 @@ class _Walk:
         told = (_nothing(was) or _nothing(now)) and len(at.pointer) > 1 and not isinstance(was or now, Mapping | tuple)
         if told:
             change = self._change(was, now, here, thing=True)
-            if not whole or change.weight is not Weight.PLAIN:
+            if not whole or _told_within(change):
                 yield change
             if change.lighter:
                 return  # what is in it says no more
@@ -116,7 +117,7 @@ class _Walk:
         if _text(was) and _text(now) and (same(*readings) or self._renaming(_text(was), _text(now))):
             return
         change = self._change(was, now, at, thing=False)
-        if not whole or change.weight is not Weight.PLAIN:
+        if not whole or _told_within(change):
             yield change
 
     def _read(self, value: Any, pointer: Pointer) -> Reading:
@@ -138,8 +139,8 @@ class _Walk:
                 at.pointer,
                 name,
                 _sort(_text(was), _text(now)) if not thing else Sort.GONE if gone else Sort.ADDED,
-                _text(was),
-                _text(now),
+                _gist(was) if thing else _text(was),
+                _gist(now) if thing else _text(now),
                 thing=thing,
                 said_before=said_before,
                 said_after=said_after,
@@ -154,6 +155,17 @@ class _Walk:
         """Whether the two are the same names, as they were before and as they are now."""
         every = {old: new for some in self.renamed.values() for old, new in some.items()}
         return ", ".join(every.get(name, name) for name in was.split(", ")) == now
+
+
+def _told_within(change: FactChange) -> bool:
+    """Whether a fact of a thing that is new or gone is told beside it."""
+    return change.lighter or (change.sort is not Sort.GONE and change.weight is not Weight.PLAIN)
+
+
+def _gist(thing: object) -> str:
+    """What tells a thing without a name from its neighbours."""
+    said = thing.hazard if isinstance(thing, Caution) else thing.do if isinstance(thing, Todo) else ""
+    return said.rstrip(".")
 
 
 def _taken(side: Side | GearSide, pointer: Pointer) -> str:

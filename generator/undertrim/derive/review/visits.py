@@ -67,10 +67,15 @@ def visits(before: Side, after: Side, names: Mapping[str, str], told: Told) -> V
 
 
 def _pairs(before: VehicleRecord, after: VehicleRecord) -> Iterator[tuple[Assignment, Assignment]]:
-    """Each kind of car of now, with the first of before that it can have been. Raises TooMany."""
+    """Each kind of car of now, with the first of before that it can have been, or that is most like it. Raises TooMany."""
     was = cars.assignments(before)
     for car in cars.assignments(after):
-        yield next((one for one in was if agrees(one, car)), was[0]), car
+        yield max(was, key=lambda one: _agreeing(one, car)), car
+
+
+def _agreeing(one: Assignment, other: Assignment) -> tuple[bool, int]:
+    """How well two kinds of car go together: whether they can be one, and in how many choices they are."""
+    return agrees(one, other), sum(other.get(name) == choice for name, choice in one.items())
 
 
 def agrees(one: Assignment, other: Assignment) -> bool:

@@ -1,6 +1,5 @@
 """One change as a line: with what was, what is, who says so, and all of it as a sentence."""
 
-from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -25,17 +24,17 @@ from undertrim.publish.facts.fit import verdict_words
 from undertrim.publish.facts.shown_review import Line
 from undertrim.publish.facts.steps import VERBS
 from undertrim.publish.facts.words import listed
-from undertrim.record.model import Evidence, VehicleRecord
+from undertrim.record.model import VehicleRecord
 from undertrim.words import ENGLISH, Items, Value, message, say
 
 _MANY = 3
-"""So many steps that are only done in another state of the car are told in one line."""
+"""So many steps that differ alike in what holds around them are told in one line."""
 
 
 def fact(change: FactChange) -> Line:
     """A fact with who says so."""
     about = "/".join(map(str, change.pointer))
-    source = _source(change.said_before, change.said_after, same=change.same_source)
+    source = _source(change)
     if change.taken:
         source = message("review/source-taken", record=change.taken)
     said = _fact_words(change)
@@ -49,7 +48,9 @@ def fact(change: FactChange) -> Line:
 
 def _fact_words(change: FactChange) -> Value:
     if change.thing:
-        return message(f"review/thing-{change.sort}", name=change.name)
+        gist = change.after or change.before
+        code = f"review/thing-{change.sort}-gist" if gist else f"review/thing-{change.sort}"
+        return message(code, name=change.name, **({"gist": gist} if gist else {}))
     if change.sort is Sort.CHANGED:
         return message("review/fact-changed", name=change.name, change=ends(change.before, change.after))
     return message(
@@ -60,14 +61,23 @@ def _fact_words(change: FactChange) -> Value:
     )
 
 
-def _source(before: Sequence[Evidence], after: Sequence[Evidence], *, same: bool) -> Value:
+def _source(change: FactChange) -> Value:
     """Who says so, and whether that is who said the other thing."""
+    before, after = change.said_before, change.said_after
     was, now = (
         Items(tuple(map(seen, some)), "comma") if some else message("review/nobody") for some in (before, after)
     )
+    if not before and not after:
+        return message("review/source-none")
     if not after:
-        return message("review/source-none") if not before else message("review/source-was", before=was)
-    return message("review/source-same", after=now) if same else message("review/source-new", before=was, after=now)
+        return message("review/source-gone" if change.sort is Sort.GONE else "review/source-was", before=was)
+    if not before and change.sort is Sort.ADDED:
+        return now
+    return (
+        message("review/source-same", after=now)
+        if change.same_source
+        else message("review/source-new", before=was, after=now)
+    )
 
 
 def ends(before: Value, after: Value) -> Value:
@@ -80,34 +90,40 @@ def ends(before: Value, after: Value) -> Value:
 
 
 def steps(changes: Sequence[StepChange], visit: Value) -> Iterator[Line]:
-    """A line each; of many that are only done in another state of the car one for all."""
-    states = Counter(state for one in changes if (state := _only_state(one)))
+    """A line each; of many of which the same state of the car or the same cautions are others one for all."""
+    alike: dict[object, list[StepChange]] = {}
+    for change in changes:
+        alike.setdefault(_only_around(change), []).append(change)
     told: set[object] = set()
     for change in changes:
-        state = _only_state(change)
-        if not state or states[state] < _MANY:
+        key = _only_around(change)
+        same = alike[key]
+        if key is None or len(same) < _MANY:
             yield _step(change, visit)
-        elif state not in told:
-            told.add(state)
-            detail = change.details[0]
-            said = message("review/steps-state", count=states[state], change=ends(detail.before, detail.after))
-            yield Line(
-                change.weight,
-                change.sort,
-                change.id,
-                _called(change),
-                detail.before,
-                detail.after,
-                where=visit,
-                said=said,
-            )
+        elif key not in told:
+            told.add(key)
+            yield _together(same, visit)
 
 
-def _only_state(change: StepChange) -> tuple[str, str] | None:
-    """The state of the car before and now, where a step differs in nothing else."""
-    if [one.what for one in change.details] != ["state"]:
+def _together(same: Sequence[StepChange], visit: Value) -> Line:
+    """One line for steps that differ alike."""
+    change, last = same[0], same[-1]
+    details = list(map(detail, change.details))
+    around = {"count": len(same), "first": _called(change), "last": _called(last)}
+    if [one.what for one in change.details] == ["state"]:
+        said = message("review/steps-state", count=len(same), change=ends(details[0].before, details[0].after))
+    else:
+        words = Items(tuple(_detail_words(one) for one in change.details), "semicolon")
+        said = message("review/steps-alike", details=words, **around)
+    name = message("review/steps-named", **around)
+    return Line(change.weight, change.sort, change.id, name, where=visit, said=said, details=details)
+
+
+def _only_around(change: StepChange) -> object:
+    """The state of the car and the cautions before and now, where a step differs in nothing else; None where it does."""
+    if not change.details or not {one.what for one in change.details} <= {"state", "caution"}:
         return None
-    return say(change.details[0].before, ENGLISH), say(change.details[0].after, ENGLISH)
+    return change.weight, tuple((one.what, say(one.before, ENGLISH), say(one.after, ENGLISH)) for one in change.details)
 
 
 def _step(change: StepChange, visit: Value) -> Line:
