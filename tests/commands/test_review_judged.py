@@ -50,8 +50,8 @@ SAID = (
 
 
 @pytest.fixture(scope="module")
-def comment(tmp_path_factory: pytest.TempPathFactory) -> str:
-    """The comment, without the backslashes of Markdown."""
+def sides(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
+    """The collection before and now."""
     was, now = (tmp_path_factory.mktemp("judged") / name for name in ("was", "now"))
     for root in (was, now):
         for name in (*CHANGES, EBB):
@@ -65,6 +65,13 @@ def comment(tmp_path_factory: pytest.TempPathFactory) -> str:
             text, count = re.subn(old, new, text)
             assert count == 1, old
         (now / "records" / name).write_text(text, encoding="utf-8")
+    return was, now
+
+
+@pytest.fixture(scope="module")
+def comment(sides: tuple[Path, Path]) -> str:
+    """The comment, without the backslashes of Markdown."""
+    was, now = sides
     out = now / "comment.md"
     assert cli.main(["review", str(was), "--in", str(now), "--format", "markdown", "--out", str(out)]) == 1
     return out.read_text(encoding="utf-8").replace("\\", "")
@@ -93,3 +100,15 @@ def test_what_is_said_of_many_steps_alike_is_said_once(comment: str) -> None:
     visit = comment.partition("Visit: Front door speakers")[2].partition("#### ")[0]
     assert visit.count("\n- ") == 2
     assert len(comment) < 6_000
+
+
+def test_a_row_of_the_page_says_whether_a_thing_is_new_or_gone(sides: tuple[Path, Path]) -> None:
+    was, now = sides
+    out = now / "review.html"
+    assert cli.main(["review", str(was), "--in", str(now), "--format", "html", "--out", str(out)]) == 1
+    rows = re.findall(
+        r'class="what">([^<]*).*?</th><td[^>]*>([^<]*)</td><td[^>]*>([^<]*)', out.read_text(encoding="utf-8")
+    )
+    assert ("Rear door speakers", "", "gone") in rows
+    assert ("Duties of the factory unit, navigation", "", "new") in rows
+    assert all(before or after for _, before, after in rows)

@@ -10,6 +10,7 @@ OF_ITS_TABLE = "a heading, or what stands in a cell, and elsewhere a word in a s
 GOES_ON = "lists of different sorts, alike in English only"
 
 TWICE = {
+    "new": "in other languages it goes by what it speaks of",
     "The shape of the body": BY_ITS_CODE,
     "unknown": BY_ITS_CODE,
     "none": BY_ITS_CODE,

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from undertrim.derive.review.change import VisitChange, Weight
 from undertrim.derive.review.outcome import GearChange, Review, Short, VehicleChange
-from undertrim.publish.facts import names, review_lines
+from undertrim.publish.facts import names, review_lines, review_steps
 from undertrim.publish.facts.shown_review import (
     FORMAT,
     Line,
@@ -93,8 +93,8 @@ def _visit(change: VisitChange, record: VehicleRecord) -> ShownVisit:
         title=head,
         more_steps=change.more,
         more_minutes=change.minutes,
-        steps=list(review_lines.steps(change.steps, head)),
-        totals=[review_lines.detail(one) for one in change.totals],
+        steps=list(review_steps.steps(change.steps, head)),
+        totals=[review_steps.detail(one) for one in change.totals],
     )
 
 
