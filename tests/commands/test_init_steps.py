@@ -21,7 +21,8 @@ pytestmark = pytest.mark.skipif(not shutil.which("bash"), reason="the host runs 
 def step(flow: str, job: str) -> str:
     """The last shell step of a job."""
     data: Any = YAML(typ="safe", pure=True).load((FLOWS / flow).read_text(encoding="utf-8"))
-    return [one["run"] for one in data["jobs"][job]["steps"] if "run" in one][-1]
+    runs: list[str] = [one["run"] for one in data["jobs"][job]["steps"] if "run" in one]
+    return runs[-1]
 
 
 def run(script: str, folder: Path, gh: str, **env: str) -> subprocess.CompletedProcess[str]:

@@ -3,7 +3,7 @@
 import json
 import os
 import subprocess
-from dataclasses import asdict
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -12,10 +12,12 @@ from rule_pages import BASE
 
 from undertrim.cli import main
 from undertrim.derive.evidence.account import Account, Shares, account, people, total
-from undertrim.publish.facts.account import report, restored, shares
+from undertrim.derive.fact_names import fact_name
+from undertrim.publish.facts.account import plain, report, restored, shares
 from undertrim.record.model import VehicleRecord
 from undertrim.record.source import read_text
 from undertrim.record.store import entry
+from undertrim.words import say
 
 PATH = Path("records/vehicles/brindleway/otter-2014-2018.yaml")
 LOOK = '  e1: {how: measured, on: 2026-03-02, by: rk, car: "2016", with: Calliper 0.05 mm}\n'
@@ -36,7 +38,7 @@ conflicts:
 def made(text: str) -> Account:
     read = entry(PATH, "vehicle", read_text(text, PATH))
     assert isinstance(read.record, VehicleRecord), [problem.message for problem in read.problems]
-    return account(read.record, read.source, "brindleway/otter-2014-2018")
+    return account(read.record, read.source, "brindleway/otter-2014-2018", fact_name)
 
 
 @pytest.fixture(scope="module")
@@ -70,8 +72,9 @@ def test_a_second_witness_is_no_lonely_word(disputed: Account) -> None:
 def test_what_somebody_told_alone_is_named_and_an_unknown_rests_on_nothing() -> None:
     text = BASE.replace("how: measured", "how: told").replace(", with: Calliper 0.05 mm", "")
     found = made(text.replace("clear: 170 mm", "clear: unknown"))
-    assert "openings/dash/depth/clear" not in found.told
-    assert any(about.startswith("openings/dash/face/") for about in found.told)
+    told = {fact.about: say(fact.name) for fact in found.told}
+    assert "openings/dash/depth/clear" not in told
+    assert told["openings/dash/face/width"] == "Radio opening: face, width"
     assert found.shares.measured == 0
     assert found.shares.told == len(found.told) == found.shares.one == made(BASE).shares.one - 1
     assert found.shares.known == found.shares.facts - 1 == made(BASE).shares.known - 1
@@ -124,4 +127,8 @@ def test_over_time_is_the_last_commit_of_each_month(tmp_path: Path, capsys: pyte
 
 
 def test_it_can_be_kept_as_plain_data(disputed: Account) -> None:
-    assert restored(json.loads(json.dumps(asdict(disputed)))) == disputed
+    told = replace(
+        disputed, told=made(BASE.replace("how: measured", "how: told").replace(", with: Calliper 0.05 mm", "")).told
+    )
+    assert told.told
+    assert restored(json.loads(json.dumps(plain(told)))) == told

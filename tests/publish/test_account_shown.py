@@ -2,16 +2,19 @@
 
 from datetime import date
 
-from undertrim.derive.evidence.account import Account, Shares
+from undertrim.derive.evidence.account import Account, Shares, Told
+from undertrim.derive.fact_names import FactName
 from undertrim.publish.encoding import said
 from undertrim.publish.facts import account
 from undertrim.publish.web import pages
+
+VENT = Told("parts/vent/takes", FactName(("Upper vent",), ("time",)))
 
 
 def accounts(number: int) -> list[Account]:
     """Vehicles of which the later ones are known less."""
     return [
-        Account(f"brindleway/otter-{place}", Shares(number, number - place, 0, 0, 0, 1), [], ["parts/vent/how"], {})
+        Account(f"brindleway/otter-{place}", Shares(number, number - place, 0, 0, 0, 1), [], [VENT], {})
         for place in range(number)
     ]
 
@@ -24,5 +27,6 @@ def test_a_page_shows_what_is_least_known_and_says_what_it_leaves_out() -> None:
     page = pages.evidence(said(few))
     assert "Of each list the first 4 are shown." in page
     assert page.count("brindleway/otter-8") == 2  # where it leads, and what it is called
+    assert "<li>Upper vent: time <small><code>parts/vent/takes</code></small></li>" in page
     assert account.for_a_page(whole).left_out == ""
     assert len(account.for_a_page(whole).vehicles) == 9

@@ -15,6 +15,7 @@ from undertrim.commands.details import see_check
 from undertrim.commands.usage import Usage
 from undertrim.derive.evidence.account import Account, account
 from undertrim.derive.evidence.over_time import Month, over_time
+from undertrim.derive.fact_names import fact_name
 from undertrim.publish.build.day import today
 from undertrim.publish.encoding import indented
 from undertrim.publish.facts import account as facts
@@ -58,7 +59,7 @@ def accounts(entries: Sequence[Entry]) -> Iterator[Account]:
     """What each vehicle's record rests on."""
     for entry in entries:
         if isinstance(entry.record, VehicleRecord):
-            yield account(entry.record, entry.source, entry.address)
+            yield account(entry.record, entry.source, entry.address, fact_name)
 
 
 def _read(place: Workspace, names: Sequence[str]) -> Iterator[Entry]:

@@ -5,7 +5,7 @@ names. What a record takes from another one rests on nothing of its own.
 """
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields
 
 from undertrim.derive.evidence.conflicts import disputes
@@ -14,6 +14,7 @@ from undertrim.derive.evidence.fingerprint import changed_since
 from undertrim.record.changing.edits import at
 from undertrim.record.model import Blank, VehicleRecord
 from undertrim.record.source import Data, Pointer, Source
+from undertrim.words import Value
 
 AT_A_CAR = frozenset({"measured", "seen"})
 TOLD = "told"
@@ -48,13 +49,21 @@ class Look:
 
 
 @dataclass(frozen=True, slots=True)
+class Told:
+    """A fact by its address and by what a person calls it."""
+
+    about: str
+    name: Value
+
+
+@dataclass(frozen=True, slots=True)
 class Account:
-    """One record's; `told` are the addresses of facts that rest on what somebody told alone, `corrected` how often a measurement settled against whom."""
+    """One record's; `told` are the facts that rest on what somebody told alone, `corrected` how often a measurement settled against whom."""
 
     vehicle: str
     shares: Shares
     looks: Sequence[Look] = ()
-    told: Sequence[str] = ()
+    told: Sequence[Told] = ()
     corrected: Mapping[str, int] = field(default_factory=dict)
 
 
@@ -72,21 +81,27 @@ class Person:
     corrected: int
 
 
-def account(record: VehicleRecord, source: Source, address: str) -> Account:
-    """What one record rests on; `source` is it as a whole."""
+def _by_address(_: Data, pointer: Pointer) -> Value:
+    return "/".join(map(str, pointer))
+
+
+def account(
+    record: VehicleRecord, source: Source, address: str, called: Callable[[Data, Pointer], Value] = _by_address
+) -> Account:
+    """What one record rests on; `source` is it as a whole, `called` says what a person calls a fact there."""
     known, unchanged = list(_facts(record, source)), _verified(record, source)
     named = Counter(name for _, _, names in known for name in names)
     looks = [
         Look(one.id, one.by, one.how, one.on, _car(source, one.id), named[one.id]) for one in record.evidence.values()
     ]
     how = {one.id: one for one in record.evidence.values()}
-    told: list[str] = []
+    told: list[Told] = []
     shares = Shares()
     for about, text, names in known:
         given = [how[name] for name in names if name in how]
         is_known = text != UNKNOWN
         word = is_known and bool(given) and all(one.how == TOLD for one in given)
-        told += [about] if word else []
+        told += [Told(about, called(source.data, _pointer(source.data, about) or ()))] if word else []
         shares += Shares(
             1,
             is_known,

@@ -7,6 +7,7 @@ from pathlib import Path
 from undertrim.check.shelf import stock
 from undertrim.derive.evidence.account import Account, account
 from undertrim.derive.evidence.disputed import reckoned
+from undertrim.derive.fact_names import fact_name
 from undertrim.derive.fit.answers import Vehicle
 from undertrim.derive.fit.clearances import clearances
 from undertrim.derive.fit.joining import Joining
@@ -166,7 +167,7 @@ def _write(
     with making(message("building/its-data")):
         with_page = [beside.data(made), *shown(entry, entry.record, photos).files()]
         own = {one.tag: _scripts(entry.record, said[one.tag], one) for one in editions(item.languages)}
-    rests = account(entry.record, entry.source, entry.address)
+    rests = account(entry.record, entry.source, entry.address, fact_name)
     summary = {one.tag: _summary(entry.record, said[one.tag], one, rests) for one in editions(item.languages)}
     places = {one.tag: _places(entry.record, said[one.tag], one) for one in editions(item.languages)}
     prepared.keep(folder, summary, bodies, with_page, own, places, sheets=False)

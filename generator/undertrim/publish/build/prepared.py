@@ -1,7 +1,7 @@
 """The files that are kept of a vehicle, and what an earlier run left of them."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from functools import lru_cache, partial
 from pathlib import Path
 from typing import Any
@@ -11,6 +11,7 @@ from undertrim.derive.finding.rows import Row
 from undertrim.publish.build import stored
 from undertrim.publish.build.stored import Stored
 from undertrim.publish.encoding import Published, said
+from undertrim.publish.facts import account
 from undertrim.record.ledger import Ledger
 from undertrim.record.store import Workspace
 from undertrim.words import spoken
@@ -154,7 +155,7 @@ def keep(
 
 def summary(made: Published, row: Row, rests: Account) -> Published:
     """The few facts that other pages need of a vehicle, how it is found, and what its facts rest on."""
-    return {**{key: made[key] for key in _SUMMARY}, "row": said(list(row)), "account": asdict(rests)}
+    return {**{key: made[key] for key in _SUMMARY}, "row": said(list(row)), "account": account.plain(rests)}
 
 
 def keep_shelf(folder: Path, scripts: Mapping[str, Mapping[str, str]]) -> None:

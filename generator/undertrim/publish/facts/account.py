@@ -1,15 +1,16 @@
 """What the facts of a collection rest on, as data: shares, people, what rests on one word, what is old, and each vehicle's shares."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import asdict, dataclass, replace
 from datetime import date
 from typing import Any
 
 from undertrim.derive.evidence import account
-from undertrim.derive.evidence.account import Account, Look, Person, Shares
+from undertrim.derive.evidence.account import Account, Look, Person, Shares, Told
 from undertrim.derive.evidence.age import OLD_YEARS
 from undertrim.derive.evidence.over_time import Month
 from undertrim.words import Message, message
+from undertrim.words.values import frozen, thawed
 
 SHOWN = ("known", "measured", "verified", "one", "told")
 """The shares, in the order they are shown."""
@@ -53,10 +54,10 @@ class OldLook:
 
 @dataclass(frozen=True, slots=True)
 class OneWord:
-    """Facts of a vehicle that rest on what somebody told alone, by their addresses."""
+    """Facts of a vehicle that rest on what somebody told alone."""
 
     vehicle: str
-    facts: Sequence[str]
+    facts: Sequence[Told]
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,10 +116,17 @@ def shares(found: Shares) -> tuple[Share, ...]:
     return tuple(_share(key, getattr(found, key), found.facts) for key in SHOWN)
 
 
-def restored(plain: Mapping[str, Any]) -> Account:
+def plain(one: Account) -> dict[str, Any]:
+    """An account as plain data, unsaid: it serves every language."""
+    told = [[fact.about, frozen(fact.name)] for fact in one.told]
+    return {**asdict(replace(one, told=())), "told": told}
+
+
+def restored(kept: Mapping[str, Any]) -> Account:
     """An account that was kept as plain data."""
-    looks = [Look(**look) for look in plain["looks"]]
-    return Account(plain["vehicle"], Shares(**plain["shares"]), looks, plain["told"], plain["corrected"])
+    looks = [Look(**look) for look in kept["looks"]]
+    told = [Told(about, thawed(name)) for about, name in kept["told"]]
+    return Account(kept["vehicle"], Shares(**kept["shares"]), looks, told, kept["corrected"])
 
 
 def _share(key: str, part: int, whole: int) -> Share:

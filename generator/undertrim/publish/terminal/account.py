@@ -51,7 +51,8 @@ def _weak(report: Report) -> Iterator[str]:
     yield ""
     yield _heading("one-word")
     yield from _or_none(
-        [f"{one.vehicle}: {fact}" for one in report.one_word for fact in one.facts], message("account/no-word")
+        [f"{one.vehicle}: {say(fact.name)} ({fact.about})" for one in report.one_word for fact in one.facts],
+        message("account/no-word"),
     )
     yield ""
     yield _heading("old")
