@@ -17,6 +17,7 @@ from undertrim.derive.review.verdicts import became_yes
 from undertrim.record.model import VehicleRecord
 from undertrim.words import say
 
+# Long because it is a table of changes, each with how closely to look at it, over one record.
 Data = dict[str, Any]
 
 BASE: Data = {
