@@ -212,7 +212,7 @@ def test_a_wait_of_a_step_that_is_cut_is_red(was: str, now: str, weight: Weight)
         data["restraint"]["wait"] = time
         del data["preps"]["battery"]["wait"]
         plans.append(plan(side(data).record, "dash").steps)
-    found = {one.id: one for one in differing(*plans, {})}
+    found = {one.id: one for one in differing(plans[0], plans[1], {})}
     (wait,) = [one for one in found["wait:battery"].details if one.what == "wait"]
     assert wait.weight is weight
 
