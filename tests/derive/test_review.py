@@ -8,13 +8,16 @@ import pytest
 
 from making import made, plan
 from undertrim.derive.fit.stock import NOTHING
+from undertrim.derive.fit.verdict import Fit, Kind
 from undertrim.derive.review.change import FactChange, Side, Sort, Weight
 from undertrim.derive.review.outcome import VehicleChange
 from undertrim.derive.review.steps import differing
 from undertrim.derive.review.vehicle import vehicle
+from undertrim.derive.review.verdicts import became_yes
 from undertrim.record.model import VehicleRecord
 from undertrim.words import say
 
+# Long because it is a table of changes, each with how closely to look at it, over one record.
 Data = dict[str, Any]
 
 BASE: Data = {
@@ -43,6 +46,7 @@ BASE: Data = {
         },
         "seat": {"held_by": [{"bolt": "T50", "count": "4", "role": "seat", "torque": "40 Nm"}], "source": "seen"},
         "cover": {"held_by": [{"screw": "PH2", "count": "1"}], "how": "Lift it at the notch."},
+        "heater": {"held_by": [{"clip": "push", "count": "1"}], "tethers": {"feed": {"name": "Heater plug", "kind": "plug", "circuit": "high-voltage"}}, "source": "seen"},
         "radio": {"after": ["trim"], "area": "dash", "needs": {"battery": "off"}, "source": "seen"},
     },
     "openings": {
@@ -113,6 +117,10 @@ WEAKER: dict[str, tuple[str, Edit]] = {
         set_("parts", "trim", "tethers", "lamp", "circuit", to="ordinary"),
     ),
     "a restraint plug dropped": ("parts/trim/tethers/lamp", drop("parts", "trim", "tethers", "lamp")),
+    "a high-voltage plug dropped": ("parts/heater/tethers/feed", drop("parts", "heater", "tethers")),
+    "a part with high-voltage wiring dropped": ("parts/heater", drop("parts", "heater")),
+    "a seat bolt dropped": ("parts/seat/held_by/0", drop("parts", "seat", "held_by")),
+    "a word that is softer by one": ("parts/trim/cautions/0/signal", lambda data: set_("signal", to="CAUTION")(data["parts"]["trim"]["cautions"][0])),
     "a caution dropped": ("parts/trim/cautions/0", drop("parts", "trim", "cautions")),
     "a softer word": ("parts/trim/cautions/0/signal", lambda data: set_("signal", to="NOTICE")(data["parts"]["trim"]["cautions"][0])),
     "a seat bolt called ordinary": ("parts/seat/held_by/0/role", lambda data: drop("role")(data["parts"]["seat"]["held_by"][0])),
@@ -154,6 +162,59 @@ def test_somebody_new_who_says_so_is_to_be_asked_and_not_red(name: str) -> None:
     assert found.weight is Weight.CARE
     (fact,) = [one for place, one in heavy(found) if place == about]
     assert (fact.same_source, [one.id for one in fact.said_after]) == (False, ["maker"])
+
+
+def test_lists_around_the_battery_that_are_now_said_to_be_empty_are_red() -> None:
+    before, after = copy.deepcopy(BASE), copy.deepcopy(BASE)
+    del before["after_battery"]["after"]
+    after["after_battery"] = {**before["after_battery"], "checked_none": ["after"]}
+    found = vehicle(side(before), side(after), (NOTHING, NOTHING))
+    assert [(place, one.weight) for place, one in heavy(found)] == [("after_battery/checked_none", Weight.WEAKER)]
+
+
+DEPTH = {"clear": "60 mm", "datum": "skin", "over": "whole-travel", "obstruction": "glass", "to": "Window glass"}
+CAREFUL: dict[str, tuple[str, str, Edit, Edit]] = {
+    "what a preparation needs of the power": (
+        "preps/battery/needs/ignition", "power or battery",
+        lambda data: None, set_("preps", "battery", "needs", to={"ignition": "off"}),
+    ),
+    "where the glass is": (
+        "openings/front-door/depth/to", "the window glass",
+        set_("openings", "front-door", "depth", to=DEPTH), set_("openings", "front-door", "depth", to={**DEPTH, "to": "The glass"}),
+    ),
+    "a wait that is longer": ("restraint/wait", "a safety fact", lambda data: None, set_("restraint", "wait", to="12 min")),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", CAREFUL)
+def test_power_glass_and_safety_want_care(name: str) -> None:
+    about, why, first, then = CAREFUL[name]
+    before, after = copy.deepcopy(BASE), copy.deepcopy(BASE)
+    first(before)
+    then(after)
+    found = vehicle(side(before), side(after), (NOTHING, NOTHING))
+    assert (about, Weight.CARE, why) in [(place, one.weight, say(one.why)) for place, one in heavy(found)]
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "weight"),
+    [
+        ("unknown", "10 min", Weight.WEAKER),  # a tech looks up what is unknown, and trusts what is there
+        ("10 min", "9 min", Weight.WEAKER),
+        ("10 min", "unknown", Weight.CARE),
+        ("10 min", "12 min", Weight.CARE),
+    ],
+)
+def test_a_wait_of_a_step_that_is_cut_is_red(was: str, now: str, weight: Weight) -> None:
+    plans = []
+    for time in (was, now):
+        data = copy.deepcopy(BASE)
+        data["restraint"]["wait"] = time
+        del data["preps"]["battery"]["wait"]
+        plans.append(plan(side(data).record, "dash").steps)
+    found = {one.id: one for one in differing(plans[0], plans[1], {})}
+    (wait,) = [one for one in found["wait:battery"].details if one.what == "wait"]
+    assert wait.weight is weight
 
 
 def test_a_source_that_only_says_something_else_now_is_not_the_same_source() -> None:
@@ -241,3 +302,20 @@ def test_the_order_of_a_list_of_fasteners_is_no_change() -> None:
     two = [{"screw": "PH2", "count": "1"}, {"clip": "push", "count": "2"}]
     before["parts"]["cover"]["held_by"], after["parts"]["cover"]["held_by"] = two, two[::-1]
     assert vehicle(side(before), side(after), (NOTHING, NOTHING)).empty
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "asks"),
+    [
+        ("does-not-fit", "fits", True),
+        ("measure", "fits-with", True),
+        ("stop", "measure", True),  # nobody is told to stop any more
+        ("stop", "stop", False),
+        ("fits-with", "fits", False),
+        ("fits", "does-not-fit", False),
+        ("does-not-fit", "measure", False),
+    ],
+)
+def test_a_verdict_that_became_yes_or_no_longer_says_stop_wants_care(was: Kind, now: Kind, asks: bool) -> None:
+    assert became_yes(Fit("x", "X", was, ()), Fit("x", "X", now, ())) is asks
+    assert not became_yes(None, Fit("x", "X", now, ()))

@@ -68,13 +68,13 @@ def _turned(opening: str, pairs: Sequence[_Pair]) -> Iterator[VerdictChange]:
         if fit is None or (was and now and was.kind == now.kind):
             continue
         key = (fit.gear, was.kind if was else "", now.kind if now else "")
-        weight = Weight.CARE if _became_yes(was, now) else Weight.PLAIN
+        weight = Weight.CARE if became_yes(was, now) else Weight.PLAIN
         change = VerdictChange(opening, fit.gear, fit.name, kinds, was, now, weight)
         found[key] = replace(found[key], cars=(*found[key].cars, *kinds)) if key in found else change
     yield from found.values()
 
 
-def _became_yes(was: Fit | None, now: Fit | None) -> bool:
+def became_yes(was: Fit | None, now: Fit | None) -> bool:
     """Whether somebody will now be told to go ahead who was not, or no longer to stop."""
     if was is None or now is None:
         return False
