@@ -84,3 +84,22 @@ def test_a_file_may_say_the_car_to_new_and_other_files_do_not(capsys: pytest.Cap
     file.write_text(json.dumps({key: said for key, said in CLAIMS.items() if key != "new_vehicle"}), encoding="utf-8")
     code, _, err = run(capsys, "new", str(file))
     assert (code, "describes no new car" in err) == (2, True)
+
+
+def test_what_a_new_car_is_like_is_said_and_it_begins(capsys: pytest.CaptureFixture[str]) -> None:
+    file = Path("car.json")
+    file.write_text(json.dumps({"claims": 1, "by": "rk", "on": "2026-11-20", "new_vehicle": NEW}), encoding="utf-8")
+    code, out, _ = run(capsys, "take", str(file))
+    assert (code, "phases-alike" in out) == (0, False)
+    other = {**NEW, "make": "Orlock", "model": "Bramble"}  # all that is usual is the same, and nobody copied it
+    file.write_text(json.dumps({"claims": 1, "by": "rk", "on": "2026-11-20", "new_vehicle": other}), encoding="utf-8")
+    code, out, _ = run(capsys, "take", str(file))
+    assert (code, out.count("\n")) == (0, 1)
+    later = {**NEW, "built": {"from": "2023-06", "to": "2026-01"}}
+    file.write_text(json.dumps({"claims": 1, "by": "rk", "on": "2026-11-20", "new_vehicle": later}), encoding="utf-8")
+    code, out, _ = run(capsys, "take", str(file), "--format", "json", "--dry-run")
+    [begun] = json.loads(out)["begun"]
+    assert {problem["rule"] for problem in begun["like"]} >= {"phases-alike"}
+    code, out, _ = run(capsys, "take", str(file))
+    assert (code, "(phases-alike)" in out) == (0, True)
+    assert Path("records/vehicles/quillmar/grey-tansy-2023-2026.yaml").is_file()

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Collection, Mapping
 
+from undertrim.derive.evidence.taken import USUAL
 from undertrim.record.digests import joined
 from undertrim.record.source import Data, Pointer
 from undertrim.record.store import Entry
@@ -21,7 +22,7 @@ def sections(entry: Entry) -> Mapping[str, str]:
     if entry.kind != "vehicle" or not isinstance(data, dict):
         return {}
     taken = {place[:2] for place in origin.taken} if origin else set()
-    known = {name: _own(data.get(name), name, taken) for name in SECTIONS}
+    known = {name: _own(data.get(name), name, taken | _usual(data, name)) for name in SECTIONS}
     found = {
         name: _digest(held) for name, held in known.items() if isinstance(held, dict) and len(held) >= _ENTRIES[name]
     }
@@ -30,8 +31,18 @@ def sections(entry: Entry) -> Mapping[str, str]:
     return found
 
 
+def _usual(data: Mapping[str, Data], name: str) -> set[Pointer]:
+    """The things of a section that stand there since they are usual in such cars: whatever was begun so has them."""
+    looks, section = data.get("evidence"), data.get(name)
+    if not isinstance(looks, dict) or not isinstance(section, dict):
+        return set()
+    kept = {key for key, look in looks.items() if isinstance(look, dict) and look.get("how") == USUAL}
+    things = ((key, thing.get("source")) for key, thing in section.items() if isinstance(thing, dict))
+    return {(name, key) for key, said in things if kept.intersection(said if isinstance(said, list) else [said])}
+
+
 def _own(section: Data, name: str, taken: Collection[Pointer]) -> Data:
-    """What the record says itself: what it says to share is no copy."""
+    """What the record says itself: what it says to share is no copy, nor is what is usual."""
     return (
         {key: thing for key, thing in section.items() if (name, key) not in taken}
         if isinstance(section, dict)

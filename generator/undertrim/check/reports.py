@@ -1,7 +1,7 @@
 """Prints a report: as text for people, where what repeats is said once; and all of it as JSON for programs, as annotations for a pull request."""
 
 import json
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import asdict
 
 from undertrim.check.runner import Report
@@ -14,11 +14,15 @@ _FURTHER = 3
 
 def text(report: Report) -> str:
     """One line per message with its hint and further places below, and a closing count; what repeats is said once."""
+    return "\n".join([*lines(report.problems), _summary(report), *_earlier(report)]) + "\n"
+
+
+def lines(problems: Iterable[Problem]) -> list[str]:
+    """The same without the count."""
     alike: dict[tuple[str, ...], list[Problem]] = {}
-    for problem in report.problems:
+    for problem in problems:
         alike.setdefault((problem.level, problem.rule, problem.message, problem.hint), []).append(problem)
-    lines = [line for (_, _, *said), same in alike.items() for line in _text_lines(said[0], said[1], same)]
-    return "\n".join([*lines, _summary(report), *_earlier(report)]) + "\n"
+    return [line for (_, _, *said), same in alike.items() for line in _text_lines(said[0], said[1], same)]
 
 
 def _text_lines(said: str, hint: str, same: Sequence[Problem]) -> list[str]:
@@ -60,21 +64,23 @@ def _earlier(report: Report) -> list[str]:
 
 def as_json(report: Report) -> str:
     """`{"records": n, "problems": [{file, line, column, level, rule, message, hint}], "earlier_format": [file]}`."""
-    problems = [
-        {
-            "file": problem.file.as_posix(),
-            **asdict(problem.position),
-            "level": str(problem.level),
-            "rule": problem.rule,
-            "message": problem.message,
-            "hint": problem.hint,
-        }
-        for problem in report.problems
-    ]
+    problems = [data(problem) for problem in report.problems]
     earlier = [path.as_posix() for path in report.earlier]
     told = {"records": report.records, "problems": problems, "earlier_format": earlier}
     written = json.dumps(told, ensure_ascii=False, indent=2)
     return "".join(char if char.isprintable() or char == "\n" else json.dumps(char)[1:-1] for char in written) + "\n"
+
+
+def data(problem: Problem) -> dict[str, object]:
+    """One problem as data."""
+    return {
+        "file": problem.file.as_posix(),
+        **asdict(problem.position),
+        "level": str(problem.level),
+        "rule": problem.rule,
+        "message": problem.message,
+        "hint": problem.hint,
+    }
 
 
 def github(report: Report) -> str:

@@ -16,17 +16,20 @@ RULES = frozenset(
 """What finds the same car under another spelling, a copy, gear that is there already, and phases that differ in nothing."""
 
 
-def twins(workspace: Workspace, fresh: Entry) -> list[Problem]:
-    """What those rules would say of the collection with this record in it, and do not say without it; nothing is written.
+def twins(workspace: Workspace, *fresh: Entry, new: bool = False) -> list[Problem]:
+    """What those rules would say of the collection with these records in it, and do not say without them; nothing is written.
 
-    It may be new, or another version of one that is there: its `path` says which. A problem stands in the record that is told, which may be another one.
+    One may be new, or another version of one that is there: its `path` says which, unless all are `new`, which may be written already. A problem stands
+    in the record that is told, which may be another one.
     """
     cache = Cache(workspace)  # whoever was checked is not read again
-    others = [path for path in workspace.files() if path != fresh.path and workspace.kind(path) == fresh.kind]
+    ours, kinds = {one.path for one in fresh}, {one.kind for one in fresh}
+    others = [path for path in workspace.files() if path not in ours and workspace.kind(path) in kinds]
     there = neighbours(workspace, others, cache)
-    before = [*there, *(neighbours(workspace, [fresh.path], cache) if fresh.path.is_file() else ())]
-    new = Counter(_said([*there, neighbour(fresh)])) - Counter(_said(before))
-    return sorted(new, key=lambda problem: problem.sort_key)
+    versions = [] if new else [path for path in ours if path.is_file()]
+    before = [*there, *neighbours(workspace, versions, cache)]
+    said = Counter(_said([*there, *map(neighbour, fresh)])) - Counter(_said(before))
+    return sorted(said, key=lambda problem: problem.sort_key)
 
 
 def _said(looked: Sequence[Looked]) -> list[Problem]:

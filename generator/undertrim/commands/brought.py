@@ -2,14 +2,15 @@
 
 import sys
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
-from undertrim.check import giving, taking
+from undertrim.check import giving, reports, taking
 from undertrim.check.settling import check_entry
+from undertrim.check.twins import twins
 from undertrim.derive.claims import Deed
 from undertrim.record.layers import Shared
-from undertrim.record.problem import Level, printable
+from undertrim.record.problem import Level, Problem, printable
 from undertrim.record.store import Entry, Workspace
 from undertrim.words import Message, WayOut, message, say
 
@@ -22,6 +23,7 @@ class Brought:
     path: Path
     deed: Deed
     said: Message
+    like: Sequence[Problem] = ()
 
     def tell(self) -> None:
         """Say it, a refusal on standard error."""
@@ -31,11 +33,13 @@ class Brought:
         print(printable(f"{self.file}: {say(said)}"), file=out)
         if way_out := say(WayOut(self.said)):
             print(f"    {printable(way_out)}", file=out)
+        print(*(f"{line}\n" for line in reports.lines(self.like)), sep="", end="")
 
     def data(self, place: Workspace) -> dict[str, object]:
         """The same as data."""
         path = str(place.shown(self.path))
-        return {"file": str(self.file), "path": path, "deed": str(self.deed), "said": self.said}
+        like = [reports.data(problem) for problem in self.like]
+        return {"file": str(self.file), "path": path, "deed": str(self.deed), "said": self.said, "like": like}
 
 
 def files(paths: Sequence[Path]) -> list[Path]:
@@ -63,10 +67,11 @@ def _take(place: Workspace, folder: Path, *, dry: bool) -> Iterator[Brought]:
         elif refusal := _refusal(entry):
             yield Brought(place.shown(path), target, Deed.REFUSED, refusal)
         else:
+            like = twins(place, replace(entry, path=target))
             if not dry:
                 giving.copy(path, target)
             code = "starting/would-begin" if dry else "starting/begun"
-            yield Brought(place.shown(path), target, Deed.FILLED, message(code, **said))
+            yield Brought(place.shown(path), target, Deed.FILLED, message(code, **said), like)
 
 
 def _refusal(entry: Entry) -> Message | None:

@@ -3,26 +3,29 @@
 from pathlib import Path
 
 from undertrim.check.starting import Fresh
+from undertrim.check.twins import twins
 from undertrim.commands import new_gear
 from undertrim.commands.imported_rows import Told, ToldCell
 from undertrim.derive.claims import Deed
 from undertrim.record.imported import Mapping, Row, Sheet
 from undertrim.record.problem import Position
-from undertrim.record.store import Workspace
+from undertrim.record.store import Entry, Workspace
 from undertrim.words import Message, message
 
 
 def take(place: Workspace, file: Path, mapping: Mapping, sheet: Sheet, *, dry: bool) -> Told:
     """Take them; nothing is written if it is `dry`."""
     told = Told(file)
-    begun: dict[Path, int] = {}
+    begun: dict[Path, tuple[int, Entry]] = {}
     for row in sheet.rows:
         told.rows[row.number] = list(_take(place, mapping, row, begun, told, dry=dry))
+    if begun:
+        told.like += twins(place, *(entry for _, entry in begun.values()), new=True)
     return told
 
 
 def _take(
-    place: Workspace, mapping: Mapping, row: Row, begun: dict[Path, int], told: Told, *, dry: bool
+    place: Workspace, mapping: Mapping, row: Row, begun: dict[Path, tuple[int, Entry]], told: Told, *, dry: bool
 ) -> list[ToldCell]:
     said = {cell.about: cell.says for cell in row.cells}
     kind = said.pop("kind", mapping.kind)
@@ -35,12 +38,12 @@ def _take(
     made = new_gear.made(place, kind, said)
     known = new_gear.there(place, made.entry.path)
     if made.entry.path in begun:
-        return [ToldCell(at["model"], kind, Deed.REFUSED, message("import/row-twice", row=begun[made.entry.path]))]
+        return [ToldCell(at["model"], kind, Deed.REFUSED, message("import/row-twice", row=begun[made.entry.path][0]))]
     if known is not None:
         return _against(made, known, at, kind)
     if made.errors:
         return [ToldCell(first, kind, Deed.REFUSED, problem.said) for problem in made.errors]
-    begun[made.entry.path] = row.number
+    begun[made.entry.path] = row.number, made.entry
     said_so = _begin(place, made, dry=dry)
     told.changed.append(said_so)
     return [ToldCell(first, kind, Deed.FILLED, said_so)]

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from undertrim.check import reports
 from undertrim.derive.claims import Deed
-from undertrim.record.problem import Position, printable
+from undertrim.record.problem import Position, Problem, printable
 from undertrim.words import Items, Message, WayOut, message, say
 
 _WORST = (Deed.REFUSED, Deed.DISPUTED, Deed.FILLED, Deed.SEEN_AGAIN, Deed.ALREADY, Deed.KEPT)
@@ -31,11 +32,12 @@ class ToldCell:
 
 @dataclass(slots=True)
 class Told:
-    """What came of all rows, by their numbers, and what was written."""
+    """What came of all rows, by their numbers, what was written, and which records that is like."""
 
     file: Path
     rows: dict[int, list[ToldCell]] = field(default_factory=dict)
     changed: list[Message] = field(default_factory=list)
+    like: list[Problem] = field(default_factory=list)
 
     @property
     def refused(self) -> bool:
@@ -49,6 +51,7 @@ class Told:
                 self._cell(cell)
         for said in self.changed:
             print(printable(say(said)))
+        print(*(f"{line}\n" for line in reports.lines(self.like)), sep="", end="")
         counted = Counter(_deed(cells) for cells in self.rows.values())
         parts = tuple(message(_counted(deed), count=counted[deed]) for deed in _WORST if counted[deed])
         parts += (message("import/rows-empty", count=empty),) if empty else ()

@@ -5,24 +5,26 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from undertrim.check import starting, taking
+from undertrim.check import reports, starting, taking
+from undertrim.check.twins import twins
 from undertrim.commands import new_car
 from undertrim.derive.claims import Deed
 from undertrim.record.beginning import NewCar
 from undertrim.record.claims import ClaimsFile, NewVehicle
-from undertrim.record.problem import printable
+from undertrim.record.problem import Problem, printable
 from undertrim.record.store import Workspace
 from undertrim.words import Message, WayOut, message, say
 
 
 @dataclass(frozen=True, slots=True)
 class Begun:
-    """What came of one new car: its file, where its record is or would be, and what was done."""
+    """What came of one new car: its file, where its record is or would be, what was done, and which records it is like."""
 
     file: ClaimsFile
     path: Path
     deed: Deed
     said: Message
+    like: Sequence[Problem] = ()
 
     def tell(self) -> None:
         """Say it, a refusal on standard error."""
@@ -35,11 +37,19 @@ class Begun:
         print(
             printable(f"{where}: {say(said)}"), *([f"    {printable(way_out)}"] if way_out else []), sep="\n", file=out
         )
+        print(*(f"{line}\n" for line in reports.lines(self.like)), sep="", end="")
 
     def data(self, place: Workspace) -> dict[str, object]:
         """The same as data."""
         path = str(place.shown(self.path))
-        return {"file": str(self.file.source.path), "path": path, "deed": str(self.deed), "said": self.said}
+        like = [reports.data(problem) for problem in self.like]
+        return {
+            "file": str(self.file.source.path),
+            "path": path,
+            "deed": str(self.deed),
+            "said": self.said,
+            "like": like,
+        }
 
 
 def begin(place: Workspace, files: Sequence[ClaimsFile], *, dry: bool) -> list[Begun]:
@@ -62,9 +72,11 @@ def _begin(place: Workspace, file: ClaimsFile, new: NewVehicle | None, *, dry: b
     elif made.errors:
         yield Begun(file, path, Deed.REFUSED, taking.spoils(made.errors[0]))
     else:
+        like = twins(place, made.entry)
         if not dry:
             made.write()
-        yield Begun(file, path, Deed.FILLED, message("starting/would-begin" if dry else "starting/begun", path=shown))
+        code = "starting/would-begin" if dry else "starting/begun"
+        yield Begun(file, path, Deed.FILLED, message(code, path=shown), like)
 
 
 def _is_there(place: Workspace, car: NewCar, path: Path) -> bool:

@@ -3,7 +3,7 @@
 ## What it finds
 
 Two vehicle records of which two of the sections `parts`, `openings` and `connectors` are word for word the same, whatever evidence they
-name. Sections with fewer than three parts do not count.
+name. Sections with fewer than three parts do not count, nor does what stands there since it is usual (`how: usual`).
 
 ## Why it matters
 
