@@ -36,9 +36,11 @@ def _usual(data: Mapping[str, Data], name: str) -> set[Pointer]:
     looks, section = data.get("evidence"), data.get(name)
     if not isinstance(looks, dict) or not isinstance(section, dict):
         return set()
-    kept = {key for key, look in looks.items() if isinstance(look, dict) and look.get("how") == USUAL}
+    kept = [key for key, look in looks.items() if isinstance(look, dict) and look.get("how") == USUAL]
     things = ((key, thing.get("source")) for key, thing in section.items() if isinstance(thing, dict))
-    return {(name, key) for key, said in things if kept.intersection(said if isinstance(said, list) else [said])}
+    return {
+        (name, key) for key, said in things if any(one in kept for one in (said if isinstance(said, list) else [said]))
+    }
 
 
 def _own(section: Data, name: str, taken: Collection[Pointer]) -> Data:
