@@ -182,6 +182,32 @@ def test_a_word_that_comes_while_an_object_is_cleaned_up_is_not_lost(word: signa
     assert (done.returncode, done.stdout, done.stderr) == (128 + word, b"", b"")
 
 
+HALF_MADE = """
+import os, signal, sys, time
+from undertrim.commands import ending
+
+ending.end_tidily_when_told()
+
+class Held:
+    def __init__(self):
+        os.kill(os.getpid(), signal.SIGTERM)
+        time.sleep(20)
+        self.key = 1
+
+    def __del__(self):
+        del self.key
+
+Held()
+print("went on")
+"""
+
+
+def test_what_a_word_left_half_made_says_nothing() -> None:
+    """So it is with what multiprocessing has for cleaning up, when the word comes just while it is made."""
+    done = subprocess.run([sys.executable, "-c", HALF_MADE], capture_output=True, timeout=30, check=False)
+    assert (done.returncode, done.stdout, done.stderr) == (128 + signal.SIGTERM, b"", b"")
+
+
 @pytest.mark.parametrize("word", [signal.SIGTERM, signal.SIGHUP, signal.SIGINT])
 def test_a_build_told_to_end_leaves_nothing(tmp_path: Path, word: signal.Signals) -> None:
     root = tiny(tmp_path).root

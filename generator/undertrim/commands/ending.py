@@ -87,18 +87,27 @@ def end_tidily_when_told() -> None:
 
 
 def _told_again(lost: "sys.UnraisableHookArgs") -> None:
-    """What is raised while Python cleans an object up goes nowhere: a word to end that came just then comes once more, a moment later."""
+    """What is raised while Python cleans an object up goes nowhere: a word to end that came just then comes once more, a moment later.
+
+    What objects say that a word to end left half made is no news.
+    """
     if isinstance(lost.exc_value, SystemExit) and isinstance(lost.exc_value.code, int):
         number = lost.exc_value.code - 128
     elif isinstance(lost.exc_value, KeyboardInterrupt):
         number = int(signal.SIGINT)
     else:
-        sys.__unraisablehook__(lost)
+        if not _told:
+            sys.__unraisablehook__(lost)
         return
     again = threading.Timer(0.01, os.kill, (os.getpid(), number))
     again.daemon = True
     again.start()
 
 
+_told: list[int] = []
+"""The words to end that came."""
+
+
 def _end(number: int, _: FrameType | None) -> None:
+    _told.append(number)
     raise SystemExit(128 + number)
